@@ -12,7 +12,12 @@ export type ArcSegment = {
   /** True when the arc runs anticlockwise from its start to `to`. */
   readonly ccw: boolean;
 };
-export type CubicSegment = { readonly kind: "cubic"; readonly c1: Point; readonly c2: Point; readonly to: Point };
+export type CubicSegment = {
+  readonly kind: "cubic";
+  readonly c1: Point;
+  readonly c2: Point;
+  readonly to: Point;
+};
 export type Segment = LineSegment | ArcSegment | CubicSegment;
 
 /**
@@ -21,7 +26,12 @@ export type Segment = LineSegment | ArcSegment | CubicSegment;
  */
 export type Path = { readonly start: Point; readonly segments: readonly Segment[]; readonly closed: boolean };
 
-export type Box = { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+export type Box = {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+};
 
 /** Two points closer than this are the same point. A knife cannot follow less. */
 export const SAME_POINT_MM = 0.001;
@@ -30,7 +40,11 @@ export const line = (to: Point): LineSegment => ({ kind: "line", to });
 export const arc = (to: Point, centre: Point, ccw: boolean): ArcSegment => ({ kind: "arc", to, centre, ccw });
 export const cubic = (c1: Point, c2: Point, to: Point): CubicSegment => ({ kind: "cubic", c1, c2, to });
 
-export const openPath = (start: Point, segments: readonly Segment[]): Path => ({ start, segments, closed: false });
+export const openPath = (start: Point, segments: readonly Segment[]): Path => ({
+  start,
+  segments,
+  closed: false,
+});
 
 const same = (a: Point, b: Point): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME_POINT_MM / 1000;
 
@@ -83,7 +97,10 @@ export function rectanglePath(corner: Point, width: number, height: number): Pat
 
 /** Every segment with the point it starts from. */
 export function withStarts(path: Path): readonly { readonly from: Point; readonly segment: Segment }[] {
-  return path.segments.map((segment, i) => ({ from: i === 0 ? path.start : path.segments[i - 1]!.to, segment }));
+  return path.segments.map((segment, i) => ({
+    from: i === 0 ? path.start : path.segments[i - 1]!.to,
+    segment,
+  }));
 }
 
 /** Where the path ends. */
