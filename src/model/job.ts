@@ -1,0 +1,30 @@
+import type { Made } from "./article.ts";
+import type { Derivation } from "./derivation.ts";
+import type { Finding } from "./finding.ts";
+import type { ResolvedDimension } from "./resolve.ts";
+import type { Units } from "./say.ts";
+import type { Layout } from "./sheet.ts";
+
+/** Grows when job.json changes its shape. */
+export const JOB_FORMAT = 1;
+/** Equal to the package's version; a test holds them together. */
+export const ENGINE_VERSION = "0.1.0";
+
+/** What was ordered, as far as the job shows it. */
+export type JobOrder = {
+  readonly file: string;
+  readonly text: string;
+  readonly article: string;
+  readonly forWhom: string;
+  readonly units: Units;
+};
+
+/** An order made: everything that outputs need, plain data. */
+export type Job = {
+  readonly order: JobOrder;
+  readonly dimensions: readonly ResolvedDimension[];
+  readonly made: Made;
+  readonly derivations: readonly Derivation[];
+  readonly findings: readonly Finding[];
+  readonly layout: Layout;
+};

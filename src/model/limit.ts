@@ -1,0 +1,69 @@
+import { MM_PER_INCH, MM_PER_OUNCE, printAngle, printLengthShort, printNumber } from "../units/index.ts";
+import type { QuantityKind } from "./quantity.ts";
+import { sayHands, type Units } from "./say.ts";
+
+/** Differences below this are the arithmetic's, not the maker's: a bound met is not a bound crossed. */
+export const BOUND_SLACK = 1e-6;
+
+/** A way to write a value: whole steps of so much, in words. */
+type Way = { readonly step: number; readonly say: (v: number) => string };
+
+const mm = (step: number, decimals: number): Way => ({ step, say: (v) => `${printNumber(v, decimals)} mm` });
+const FINE_MM = mm(0.001, 3);
+const plain = (step: number, decimals: number): Way => ({ step, say: (v) => printNumber(v, decimals) });
+const DEGREE = Math.PI / 180;
+
+/** Ways to write a value in an order, the handiest first. */
+function waysFor(kind: QuantityKind | "hands", units: Units): readonly Way[] {
+  switch (kind) {
+    case "length":
+      return units === "in"
+        ? [{ step: MM_PER_INCH / 32, say: (v) => printLengthShort(v, "in") }, mm(0.1, 1), FINE_MM]
+        : units === "cm"
+          ? [{ step: 0.1, say: (v) => printLengthShort(v, "cm") }, FINE_MM]
+          : [mm(0.1, 1), FINE_MM];
+    case "hands":
+      return [{ step: MM_PER_INCH, say: sayHands }];
+    case "thickness":
+      return units === "in"
+        ? [{ step: MM_PER_OUNCE / 10, say: (v) => `${printNumber(v / MM_PER_OUNCE, 1)} oz` }, FINE_MM]
+        : [mm(0.01, 2), FINE_MM];
+    case "pitch":
+      return [mm(0.01, 2), FINE_MM];
+    case "angle":
+      return [
+        { step: DEGREE / 10, say: printAngle },
+        { step: DEGREE / 10_000, say: (v) => `${printNumber(v / DEGREE, 4)}°` },
+      ];
+    case "count":
+      return [plain(1, 0)];
+    default:
+      return [plain(1e-4, 4), plain(1e-6, 6)];
+  }
+}
+
+/** What a value may be: at least, at most; either may be infinite. */
+export type Bounds = { readonly least: number; readonly most: number };
+
+/** Whether a value lies within its bounds, for all that arithmetic can tell. */
+export const within = (v: number, b: Bounds): boolean =>
+  v >= b.least - BOUND_SLACK && v <= b.most + BOUND_SLACK;
+
+/**
+ * A bound as it can be written in an order, in one unit. It is rounded towards the inside, so that what
+ * is written passes: 12.72 mm as least is 17/32 in, not 1/2.
+ */
+export function writtenBound(
+  side: keyof Bounds,
+  bounds: Bounds,
+  kind: QuantityKind | "hands",
+  units: Units,
+): string {
+  const ways = waysFor(kind, units);
+  const rounded = ({ step }: Way): number => {
+    const steps = bounds[side] / step;
+    return (side === "least" ? Math.ceil(steps - BOUND_SLACK) : Math.floor(steps + BOUND_SLACK)) * step;
+  };
+  const way = ways.find((w) => within(rounded(w), bounds)) ?? ways.at(-1)!;
+  return way.say(rounded(way));
+}

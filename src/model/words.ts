@@ -1,0 +1,17 @@
+import { distance } from "fastest-levenshtein";
+
+/** A key further than this share of its length from every right one is not a misspelling of any. */
+const NEAR_SHARE = 0.5;
+
+/** The word of `words` that `word` was most likely meant to be, if any. */
+export function nearestWord(word: string, words: readonly string[]): string | undefined {
+  const near = words
+    .map((w) => ({ w, d: distance(word.toLowerCase(), w.toLowerCase()) }))
+    .sort((a, b) => a.d - b.d || (a.w < b.w ? -1 : 1))[0];
+  return near && near.d <= Math.max(1, Math.ceil(near.w.length * NEAR_SHARE)) ? near.w : undefined;
+}
+
+/** "a, b or c" */
+export function oneOf(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+}
