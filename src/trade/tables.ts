@@ -1,0 +1,113 @@
+import type { DimensionTable } from "../model/dimension.ts";
+import { from } from "../model/dimension.ts";
+import { greatest, least, minus, over, sum, times } from "../model/quantity.ts";
+
+// Dimensions that several tables share, declared once.
+
+const COMMON = "common practice, no source";
+
+/** One kind of leather in an order. */
+export const leatherTable = (defaultThickness: number, most = 8) =>
+  ({
+    thickness: { kind: "thickness", default: defaultThickness, least: 1, most, means: "thickness as bought (say oz, iron or mm)", source: COMMON },
+    skiveTo: { kind: "thickness", optional: true, least: 0.8, most: from(["thickness"], (k) => k.q("thickness")), means: "thickness left where it is folded; left out, each fold gets its own", source: COMMON },
+    neutral: { kind: "ratio", default: 0.5, least: 0.3, most: 0.7, means: "where the leather neither stretches nor shrinks in a fold, from the flesh side", source: `${COMMON}; a trial fold measures your own` },
+  }) as const satisfies DimensionTable;
+
+/** A strap as wide as the buckle keeps 3 mm of leather on both sides of the tongue's slot; mm. */
+const BESIDE_TONGUE_MM = 8;
+
+/** A buckle with one bar and one tongue. */
+export const buckleTable = {
+  inside: { kind: "length", default: 25.4 * 0.625, least: 9, most: 76.2, means: "inside width, which names the buckle", source: COMMON },
+  bar: { kind: "length", default: 4, least: 1.5, most: 10, means: "diameter of the bar the strap folds round", source: COMMON },
+  tongue: {
+    kind: "length",
+    default: from(["inside"], (k) => least(3, minus(k.q("inside"), BESIDE_TONGUE_MM))),
+    least: 1,
+    most: from(["inside"], (k) => least(8, minus(k.q("inside"), BESIDE_TONGUE_MM))),
+    means: "thickness of the tongue",
+    source: COMMON,
+  },
+  tongueBreadth: {
+    kind: "length",
+    default: from(["tongue"], (k) => sum(k.q("tongue"), 0.5)),
+    least: 1,
+    most: from(["inside"], (k) => minus(k.q("inside"), BESIDE_TONGUE_MM - 0.5)),
+    means: "breadth of the tongue's eye along the bar",
+    source: COMMON,
+  },
+  overhang: { kind: "length", default: 3, least: 0, most: 40, means: "how far the frame reaches over the strap beyond the bar", source: COMMON },
+  holeOffset: { kind: "length", default: 0, least: -10, most: 10, means: "where a hole in use lies beyond the bar's centre, measured on your buckle", source: COMMON },
+  open: { kind: "angle", default: Math.PI / 3, least: Math.PI / 9, most: Math.PI / 2, means: "angle left between the opened tongue and the strap", source: COMMON },
+} as const satisfies DimensionTable;
+
+/** A strap is three holes wide, and a hole a little wider than what goes through it. */
+const HOLES_ACROSS = 3.2;
+
+/** Screws or rivets that hold a turn-back. */
+export const fixingTable = {
+  strapWidth: { kind: "length", least: 6, most: 90, handed: true, means: "width of the strap they go through", source: "hardware" },
+  kind: { kind: "choice", choices: ["binding screw", "rivet"], default: "binding screw", means: "what goes through both legs", source: COMMON },
+  barrel: {
+    kind: "length",
+    default: from(["strapWidth"], (k) => least(5, over(k.q("strapWidth"), HOLES_ACROSS))),
+    least: 2,
+    most: from(["strapWidth"], (k) => least(8, over(k.q("strapWidth"), HOLES_ACROSS))),
+    means: "diameter of the screw's barrel or the rivet's shank",
+    source: "from memory: a binding post's barrel is about 3/16 in",
+  },
+  head: { kind: "length", default: from(["barrel"], (k) => times(1.8, k.q("barrel"))), least: from(["barrel"], (k) => k.q("barrel")), most: 20, means: "diameter of the head", source: COMMON },
+  spacing: { kind: "length", default: from(["head"], (k) => greatest(14, sum(k.q("head"), 4))), least: from(["head"], (k) => sum(k.q("head"), 4)), most: 40, means: "from one to the next", source: COMMON },
+} as const satisfies DimensionTable;
+
+/** The hole for a fixing, mm: its barrel and 0.2; common practice, no source. */
+export const FIXING_ROOM_MM = 0.2;
+
+export const stitchingTable = {
+  pitch: {
+    kind: "pitch",
+    default: 25.4 / 8,
+    least: 1.5,
+    most: 6.5,
+    means: "from hole to hole; say stitches per inch or mm",
+    source: "P. N. Hasluck, Harness Making (1904), pp. 50, 68: 8 to the inch on small straps and bridles",
+  },
+  inset: { kind: "length", optional: true, least: 1.5, most: 8, means: "from the edge to the line of stitches", source: "P. N. Hasluck, Harness Making (1904), pp. 49, 54" },
+} as const satisfies DimensionTable;
+
+export const allowancesTable = {
+  stretch: { kind: "ratio", default: 0, least: 0, most: 0.06, means: "how much longer the straps grow in use", source: COMMON },
+  casingShrinkage: { kind: "ratio", default: 0, least: 0, most: 0.06, means: "how much shorter the leather dries after casing", source: COMMON },
+  edgeFinishing: { kind: "length", default: 0, least: 0, most: 2, means: "width lost in finishing both edges", source: COMMON },
+  roughCut: { kind: "length", default: 0, least: 0, most: 15, means: "margin of the dashed rough-cut line round each piece", source: COMMON },
+} as const satisfies DimensionTable;
+
+/** What the leather of a piece hands to it. */
+export const handedLeather = {
+  thickness: { kind: "thickness", least: 1, most: 8, handed: true, means: "thickness of the leather", source: "leather" },
+  thickest: { kind: "thickness", least: 1, most: 8, handed: true, means: "its thickest place", source: "leather" },
+  neutral: { kind: "ratio", least: 0.3, most: 0.7, handed: true, means: "neutral fibre", source: "leather" },
+} as const satisfies DimensionTable;
+
+/** What a buckle hands to a strap end. */
+export const handedBuckle = {
+  buckleBar: { kind: "length", least: 1.5, most: 10, handed: true, means: "the buckle's bar", source: "hardware" },
+  tongue: { kind: "length", least: 1, most: 8, handed: true, means: "thickness of the tongue", source: "hardware" },
+  tongueBreadth: { kind: "length", least: 1, most: 80, handed: true, means: "breadth of the tongue", source: "hardware" },
+  tongueOpen: { kind: "angle", least: Math.PI / 9, most: Math.PI / 2, handed: true, means: "angle of the opened tongue", source: "hardware" },
+  overhang: { kind: "length", least: 0, most: 40, handed: true, means: "overhang of the buckle's frame", source: "hardware" },
+} as const satisfies DimensionTable;
+
+/** What the fixings of a turn-back hand to it. */
+export const handedFixing = {
+  fixing: { kind: "choice", choices: ["binding screw", "rivet"], handed: true, means: "screws or rivets", source: "hardware" },
+  fixingHole: { kind: "length", least: 2, most: 8.2, handed: true, means: "hole for the fixing", source: "hardware" },
+  head: { kind: "length", least: 2, most: 20, handed: true, means: "diameter of the fixing's head", source: "hardware" },
+  fixingSpacing: { kind: "length", least: 6, most: 40, handed: true, means: "from one fixing to the next", source: "hardware" },
+} as const satisfies DimensionTable;
+
+export const handedStitching = {
+  pitch: { kind: "pitch", least: 1.5, most: 6.5, handed: true, means: "stitch pitch", source: "stitching" },
+  inset: { kind: "length", least: 1.5, most: 8, handed: true, means: "stitch line from the edge", source: "stitching" },
+} as const satisfies DimensionTable;
