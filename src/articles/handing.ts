@@ -1,0 +1,50 @@
+import type { Value, Values } from "../model/dimension.ts";
+import { leaf, named, type Quantity, sum } from "../model/quantity.ts";
+import { defaultInset } from "../trade/seam.ts";
+import { type buckleTable, FIXING_ROOM_MM, type fixingTable, type stitchingTable } from "../trade/tables.ts";
+
+// What sections of an order hand to pieces, by the names that the pieces' tables know them by.
+
+type Leather = { readonly thickness: Quantity; readonly neutral: Quantity };
+type Handed = Readonly<Record<string, Value>>;
+
+/** The thickest place of a leather sold as a range, else its thickness. */
+export const thickestOf = (leather: Leather, name: string): Quantity =>
+  leather.thickness.range
+    ? leaf(`${name} thickest`, leather.thickness.range[1], "thickness", {
+        kind: "article",
+        source: "the thicker end of the leather's range",
+      })
+    : leather.thickness;
+
+export const leatherOf = (leather: Leather, name: string): Handed => ({
+  thickness: leather.thickness,
+  thickest: thickestOf(leather, name),
+  neutral: leather.neutral,
+});
+
+export const fixingsOf = (f: Omit<Values<typeof fixingTable>, "strapWidth">): Handed => ({
+  fixing: f.kind,
+  fixingHole: named("fixing hole", sum(f.barrel, FIXING_ROOM_MM)),
+  head: f.head,
+  fixingSpacing: f.spacing,
+});
+
+export const buckleOf = (b: Values<typeof buckleTable>): Handed => ({
+  buckleBar: b.bar,
+  tongue: b.tongue,
+  tongueBreadth: b.tongueBreadth,
+  tongueOpen: b.open,
+  overhang: b.overhang,
+});
+
+export const stitchesOf = (s: Values<typeof stitchingTable>, strapWidth: Quantity): Handed => ({
+  pitch: s.pitch,
+  inset: s.inset ?? named("stitch inset", defaultInset(strapWidth)),
+});
+
+/** Keepers are small: their stitches lie nearer the edge. */
+export const KEEPER_INSET = leaf("keeper stitch inset", 2, "length", {
+  kind: "default",
+  source: "common practice, no source",
+});

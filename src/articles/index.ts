@@ -1,0 +1,6 @@
+import type { ArticleDefinition } from "./definition.ts";
+import { headstall } from "./headstall.ts";
+import { plainStrap } from "./strap.ts";
+
+/** Every article that can be ordered. */
+export const articles: readonly ArticleDefinition[] = [headstall, plainStrap];
