@@ -1,0 +1,72 @@
+import { signedArea } from "../geometry/area.ts";
+import { boundsOf } from "../geometry/bounds.ts";
+import { pathLength } from "../geometry/length.ts";
+import { ENGINE_VERSION, JOB_FORMAT, type Job } from "../model/job.ts";
+import type { Piece, SeamLine } from "../model/piece.ts";
+import type { Quantity } from "../model/quantity.ts";
+
+// job.json: the whole job in millimetres, for other programs and for the same order next year.
+
+/** Numbers in job.json keep this many decimals. */
+const DECIMALS = 6;
+
+const rounded = (n: number): number => {
+  const r = Math.round(n * 10 ** DECIMALS + 1e-6) / 10 ** DECIMALS;
+  return r === 0 ? 0 : r;
+};
+
+const size = (q: Quantity) => ({ name: q.name ?? "", value: q.value, kind: q.kind });
+
+/** Mates of a hole: the other hole that it meets when the turn-back is folded. */
+function matesOf(piece: Piece): ReadonlyMap<string, string> {
+  const pairs = piece.turnBacks.flatMap((t) => t.mates);
+  return new Map(pairs.flatMap(([front, back]) => [[front, back] as const, [back, front] as const]));
+}
+
+const seamOf = (s: SeamLine) => ({ ...s, length: pathLength(s.path) });
+
+function pieceOf(piece: Piece) {
+  const mates = matesOf(piece);
+  const box = boundsOf(piece.outline);
+  return {
+    ...piece,
+    holes: piece.holes.map((h) => (mates.has(h.id) ? { ...h, mate: mates.get(h.id) } : h)),
+    seams: piece.seams.map(seamOf),
+    sizes: piece.sizes.map(size),
+    sections: piece.sections.map((s) => ({ name: s.name, newtons: s.estimate.value })),
+    extent: { length: box.maxX - box.minX, width: box.maxY - box.minY },
+    area:
+      signedArea(piece.outline) - piece.cutouts.reduce((sum, c) => sum + Math.abs(signedArea(c.outline)), 0),
+  };
+}
+
+/** The job as plain data, before rounding; see `jobSchema` for its shape. */
+export function jobData(job: Job) {
+  const { made, layout } = job;
+  const pieces = made.pieces.map(pieceOf);
+  return {
+    format: JOB_FORMAT,
+    engine: ENGINE_VERSION,
+    units: "mm",
+    order: job.order,
+    dimensions: job.dimensions,
+    derivations: job.derivations,
+    pieces,
+    joins: made.joins,
+    sizes: made.sizes.map(size),
+    ...(made.fit ? { fit: made.fit } : {}),
+    findings: job.findings,
+    sheets: layout,
+    totals: {
+      pieces: made.pieces.reduce((sum, p) => sum + p.count, 0),
+      sheets: layout.sheets.length,
+      area: pieces.reduce((sum, p) => sum + p.area * p.count, 0),
+    },
+  };
+}
+
+/** job.json as text: sorted as built, numbers at most 6 decimals, one line feed at its end. */
+export function jobJson(job: Job): string {
+  const text = JSON.stringify(jobData(job), (_, v) => (typeof v === "number" ? rounded(v) : v), 1);
+  return `${text}\n`;
+}

@@ -1,0 +1,27 @@
+// Everything that is checked without running the program: types, lint and format, import boundaries,
+// and that the commands in the documents run and print what they say.
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+
+const require = createRequire(import.meta.url);
+const binary = (name, file) => join(dirname(require.resolve(`${name}/package.json`)), file);
+
+const steps = [
+  ["types", binary("typescript", "bin/tsc"), ["-p", "tsconfig.json"]],
+  ["lint and format", binary("@biomejs/biome", "bin/biome"), ["check", "--error-on-warnings", "."]],
+  [
+    "import boundaries",
+    binary("dependency-cruiser", "bin/dependency-cruise.mjs"),
+    ["src", "--config", ".dependency-cruiser.cjs"],
+  ],
+  ["the documents' commands", join("test", "tools", "documents.mjs"), []],
+];
+
+let failed = 0;
+for (const [name, file, args] of steps) {
+  const { status } = spawnSync(process.execPath, [file, ...args], { stdio: "inherit" });
+  console.log(`${status === 0 ? "ok     " : "FAILED "} ${name}`);
+  if (status !== 0) failed++;
+}
+process.exit(failed === 0 ? 0 : 1);

@@ -1,0 +1,34 @@
+// Writes what the repository publishes and the program makes: the schemas for editors and other programs,
+// and the README's picture. The tests compare them with what the program makes today.
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { articles, jobFiles, jobJsonSchema, makeJob, orderJsonSchema } from "../../dist/job.js";
+
+const require = createRequire(import.meta.url);
+const font = (name) => new Uint8Array(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
+
+export async function published() {
+  const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
+  const schemas = articles.map((a) => [`templates/schemas/${a.slug}.schema.json`, json(orderJsonSchema(a))]);
+  const order = "templates/juniper-headstall.yaml";
+  const result = makeJob(readFileSync(order, "utf8"), "juniper-headstall.yaml");
+  if (!result.made) throw new Error(`${order} can't be made`);
+  const files = await jobFiles(result.job, {
+    font: font("DejaVuSansCondensed"),
+    bold: font("DejaVuSansCondensed-Bold"),
+  });
+  const cheek = files.find((f) => f.path === "pieces/cheek.svg").data;
+  return [
+    ...schemas,
+    ["templates/schemas/job.schema.json", json(jobJsonSchema())],
+    ["fixtures/pictures/juniper-cheek.svg", cheek],
+  ];
+}
+
+if (process.argv[1].endsWith("publish.mjs")) {
+  for (const [path, text] of await published()) {
+    mkdirSync(path.split("/").slice(0, -1).join("/"), { recursive: true });
+    writeFileSync(path, text);
+    console.log(`wrote ${path}`);
+  }
+}

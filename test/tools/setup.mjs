@@ -1,0 +1,37 @@
+// What the tests need beyond npm: a second PDF renderer and a PDF checker that are not ours.
+// On Debian as root it installs what is missing; elsewhere it says what to install, and stops.
+import { execFileSync, spawnSync } from "node:child_process";
+
+const NEEDED = [
+  { command: "pdftoppm", argument: "-v", package: "poppler-utils" },
+  { command: "qpdf", argument: "--version", package: "qpdf" },
+];
+
+const isHere = ({ command, argument }) => !spawnSync(command, [argument], { stdio: "ignore" }).error;
+
+const missing = NEEDED.filter((n) => !isHere(n));
+if (missing.length > 0) {
+  const packages = missing.map((m) => m.package);
+  const canInstall =
+    process.platform === "linux" &&
+    process.getuid?.() === 0 &&
+    !spawnSync("apt-get", ["--version"], { stdio: "ignore" }).error;
+  if (!canInstall) {
+    console.error(
+      `The tests need ${missing.map((m) => m.command).join(" and ")}. Install the packages ${packages.join(" and ")} with your system's package manager, then run npm test again.`,
+    );
+    process.exit(1);
+  }
+  console.log(`Installing what the tests need: ${packages.join(", ")}`);
+  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
+  execFileSync("apt-get", ["update", "-qq"], { stdio: "inherit", env });
+  execFileSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...packages], {
+    stdio: "inherit",
+    env,
+  });
+  const still = NEEDED.filter((n) => !isHere(n));
+  if (still.length > 0) {
+    console.error(`Still missing after the installation: ${still.map((m) => m.command).join(", ")}`);
+    process.exit(1);
+  }
+}
