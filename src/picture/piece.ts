@@ -3,6 +3,7 @@ import { drawnBounds, NARROW_MM, roomOf } from "../layout/room.ts";
 import type { ControlLength, Piece } from "../model/piece.ts";
 import type { Units } from "../model/say.ts";
 import type { Kept } from "../model/sheet.ts";
+import { roundMm } from "../units/index.ts";
 import type { Item, Picture } from "./picture.ts";
 import { blockSize, blockWords, paragraph, type Reading } from "./piece/block.ts";
 import { withBreaks } from "./piece/breaks.ts";
@@ -26,7 +27,7 @@ export type PieceDrawing = {
   readonly controls?: readonly ControlLength[];
   /** Where sheets overlap, in the piece as drawn: words keep out where they can. */
   readonly joints?: readonly Box[];
-  /** Edges of sheets that lie on others, in the piece as drawn: no words cross them. */
+  /** The ends of the overlaps, in the piece as drawn: no words cross them. */
   readonly edges?: readonly Chord[];
   /** What single sheets show, in the piece as drawn: words lie on one where they can. */
   readonly windows?: readonly Box[];
@@ -73,9 +74,14 @@ function readingOf(bounds: Box, asked: Reading): Reading {
   return width >= height ? 0 : 90;
 }
 
+/** What words are placed by is rounded: a place must not hang on the last bit of a sine. */
+function roundBox({ minX, minY, maxX, maxY }: Box): Box {
+  return { minX: roundMm(minX), minY: roundMm(minY), maxX: roundMm(maxX), maxY: roundMm(maxY) };
+}
+
 function groundOf(piece: Piece, drawing: PieceDrawing): Ground {
-  const bounds = drawnBounds(piece, drawing.kept);
-  const room = roomOf(piece, drawing.kept);
+  const bounds = roundBox(drawnBounds(piece, drawing.kept));
+  const room = roundBox(roomOf(piece, drawing.kept));
   // A piece that one sheet shows whole needs no heed of sheets.
   const windows = drawing.windows?.some((w) => within(w, room)) ? undefined : drawing.windows;
   return {
@@ -86,14 +92,15 @@ function groundOf(piece: Piece, drawing: PieceDrawing): Ground {
     inside: insideOf([piece.outline, ...piece.cutouts.map((c) => c.outline)].flatMap(chordsOf)),
     reading: readingOf(bounds, drawing.reading ?? 0),
     joints: (drawing.joints ?? []).filter((j) => overlap(j, room)),
+    edges: drawing.edges ?? [],
     ...(drawing.kept ? { kept: drawing.kept } : {}),
     ...(windows ? { windows } : {}),
   };
 }
 
 /** The lines of a piece, and what they take of its room. */
-function bareDraft(ground: Ground, edges: readonly Chord[] = []): Draft {
-  const { piece, bounds, kept } = ground;
+function bareDraft(ground: Ground): Draft {
+  const { piece, bounds, kept, edges } = ground;
   const chords = chordsOfItems(strokesOf(piece));
   const focus: Point = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
   return {
@@ -119,7 +126,7 @@ function worded(bare: Draft, ground: Ground, controls: readonly ControlLength[])
  */
 export function pictureOfPiece(piece: Piece, drawing: PieceDrawing): DrawnPiece {
   const ground = groundOf(piece, drawing);
-  const bare = bareDraft(ground, drawing.edges);
+  const bare = bareDraft(ground);
   const { items, unplaced } = worded(bare, ground, drawing.controls ?? []);
   const added = items.slice(bare.items.length);
   const lines = [...keptChords(chordsOfItems(strokesOf(piece)), drawing.kept), ...chordsOfItems(added)];

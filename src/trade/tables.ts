@@ -42,27 +42,24 @@ export const buckleTable = {
   open: { kind: "angle", default: Math.PI / 3, least: Math.PI / 9, most: Math.PI / 2, means: "angle left between the opened tongue and the strap", source: COMMON },
 } as const satisfies DimensionTable;
 
-/** A strap is three holes wide, and a hole a little wider than what goes through it. */
-const HOLES_ACROSS = 3.2;
+/** The hole for a fixing, mm: its barrel and 0.2; common practice, no source. */
+export const FIXING_ROOM_MM = 0.2;
 
-/** Screws or rivets that hold a turn-back. */
+/** Screws or rivets that hold; a strap is three holes wide where they go through a turn-back. */
 export const fixingTable = {
   strapWidth: { kind: "length", least: 6, most: 90, handed: true, means: "width of the strap they go through", source: "hardware" },
   kind: { kind: "choice", choices: ["binding screw", "rivet"], default: "binding screw", means: "what goes through both legs", source: COMMON },
   barrel: {
     kind: "length",
-    default: from(["strapWidth"], (k) => least(5, over(k.q("strapWidth"), HOLES_ACROSS))),
+    default: from(["strapWidth"], (k) => least(5, minus(over(k.q("strapWidth"), 3), FIXING_ROOM_MM))),
     least: 2,
-    most: from(["strapWidth"], (k) => least(8, over(k.q("strapWidth"), HOLES_ACROSS))),
+    most: from(["strapWidth"], (k) => least(8, minus(over(k.q("strapWidth"), 3), FIXING_ROOM_MM))),
     means: "diameter of the screw's barrel or the rivet's shank",
     source: "from memory: a binding post's barrel is about 3/16 in",
   },
   head: { kind: "length", default: from(["barrel"], (k) => times(1.8, k.q("barrel"))), least: from(["barrel"], (k) => k.q("barrel")), most: 20, means: "diameter of the head", source: COMMON },
   spacing: { kind: "length", default: from(["head"], (k) => greatest(14, sum(k.q("head"), 4))), least: from(["head"], (k) => sum(k.q("head"), 4)), most: 40, means: "from one to the next", source: COMMON },
 } as const satisfies DimensionTable;
-
-/** The hole for a fixing, mm: its barrel and 0.2; common practice, no source. */
-export const FIXING_ROOM_MM = 0.2;
 
 export const stitchingTable = {
   pitch: {

@@ -1,6 +1,7 @@
 // What the tests need beyond npm: a second PDF renderer and a PDF checker that are not ours.
 // On Debian as root it installs what is missing; elsewhere it says what to install, and stops.
 import { execFileSync, spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
 
 const NEEDED = [
   { command: "pdftoppm", argument: "-v", package: "poppler-utils" },
@@ -35,3 +36,8 @@ if (missing.length > 0) {
     process.exit(1);
   }
 }
+
+// The tests of the command run it as it is built from this very source.
+const tsc = createRequire(import.meta.url).resolve("typescript/bin/tsc");
+const built = spawnSync(process.execPath, [tsc, "-p", "tsconfig.build.json"], { stdio: "inherit" });
+if (built.status !== 0) process.exit(1);

@@ -27,11 +27,15 @@ function alongWay(points: readonly Point[], [ux, uy]: Point): Turned {
 /** The slot lying along x as a strap would go through it: with the least extent across, one of its edges along x. */
 function alongItself(path: Path): readonly Point[] {
   const points = outlinePoints(path);
-  let best: Turned = { points, across: Infinity };
-  for (const [i, a] of points.entries()) {
+  const edges = points.map((a, i) => {
     const b = points[(i + 1) % points.length]!;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (length === 0) continue;
+    return { a, b, length: Math.hypot(b[0] - a[0], b[1] - a[1]) };
+  });
+  // A slot's sides are its long edges; the short ones round its ends need no try.
+  const long = Math.max(...edges.map((e) => e.length)) / 2;
+  let best: Turned = { points, across: Infinity };
+  for (const { a, b, length } of edges) {
+    if (length < long || length === 0) continue;
     const turned = alongWay(points, [(b[0] - a[0]) / length, (b[1] - a[1]) / length]);
     // A hair less is the same: an edge further round must not win by rounding.
     if (turned.across < best.across - FIT_MM / 100) best = turned;

@@ -1,0 +1,43 @@
+import { existsSync, writeFileSync } from "node:fs";
+import { basename, dirname, extname, join } from "node:path";
+import { articleNamed, beginOrder, measuringSheetPdf } from "../job.ts";
+import { fonts } from "./fonts.ts";
+import { type Ending, refused, said } from "./terminal.ts";
+
+export type BeginOptions = { readonly to?: string; readonly sheet?: boolean; readonly paper?: string };
+
+/** Writes a new order file with every value explained, and the measuring sheet when asked. */
+export async function begin(name: string, options: BeginOptions): Promise<Ending> {
+  const found = articleNamed(name);
+  if (!found.ok) return refused(found.message);
+  const text = beginOrder(found.article);
+  if (options.to === undefined)
+    return options.sheet
+      ? refused("--sheet needs --to FILE: the sheet is written beside the order")
+      : said(text.trimEnd());
+  const sheetFile = join(
+    dirname(options.to),
+    `${basename(options.to, extname(options.to))}-measuring-sheet.pdf`,
+  );
+  const there = [options.to, ...(options.sheet ? [sheetFile] : [])].find((f) => existsSync(f));
+  if (there !== undefined)
+    return refused(`${there} is there already and was left as it is. To mend: choose another name with --to`);
+  const sheet = options.sheet
+    ? await measuringSheetPdf(found.article, options.paper ?? "letter", fonts())
+    : undefined;
+  if (sheet && !sheet.ok) return refused(sheet.message);
+  try {
+    writeFileSync(options.to, text, { flag: "wx" });
+    if (sheet?.ok) writeFileSync(sheetFile, sheet.bytes, { flag: "wx" });
+  } catch (e) {
+    return refused(
+      `${options.to} can't be written (${(e as NodeJS.ErrnoException).code ?? String(e)}). To mend: choose another place with --to`,
+    );
+  }
+  const next = `Change the numbers in ${options.to}, then: whittaw make ${options.to}`;
+  return said(
+    `Wrote ${options.to}`,
+    ...(sheet ? [`Wrote ${sheetFile}: print it and take it to the horse`] : []),
+    next,
+  );
+}

@@ -1,0 +1,137 @@
+import { basename, extname, join, resolve } from "node:path";
+import {
+  type Finding,
+  type JobOptions,
+  jobFiles,
+  makeJob,
+  printAdvice,
+  sayFault,
+  sayFinding,
+} from "../job.ts";
+import { fonts } from "./fonts.ts";
+import { progress } from "./progress.ts";
+import { readOrderFile } from "./readOrderFile.ts";
+import { allOf, type Ending, refused } from "./terminal.ts";
+import { writeFiles } from "./writeFiles.ts";
+
+export type MakeOptions = JobOptions & {
+  /** Folder that holds one folder for each order; absent: check only. */
+  readonly out?: string;
+  readonly evenSo?: boolean;
+  readonly json?: boolean;
+};
+
+/** What came of one order, for people and for --json. */
+type Report = {
+  readonly file: string;
+  readonly status: 0 | 1 | 2;
+  readonly faults: readonly string[];
+  readonly findings: readonly Finding[];
+  readonly written: readonly string[];
+  readonly advice: readonly string[];
+};
+
+const stemOf = (file: string): string => basename(file, extname(file));
+
+/** Makes or checks orders, each by itself; good ones are written even when others are not. */
+export async function make(files: readonly string[], options: MakeOptions): Promise<Ending> {
+  const clash = options.out === undefined ? undefined : sameFolder(files);
+  if (clash) return refused(clash);
+  const shown = progress(process.stderr, () => performance.now());
+  const reports: Report[] = [];
+  for (const [i, file] of files.entries()) {
+    shown.at(i, files.length, file);
+    reports.push(await makeOne(file, options));
+  }
+  shown.end();
+  if (options.json) {
+    const status = Math.max(0, ...reports.map((r) => r.status)) as Ending["status"];
+    return {
+      status,
+      out: [JSON.stringify({ orders: reports.map(({ advice: _, ...r }) => r) }, null, 1)],
+      err: [],
+    };
+  }
+  return allOf(reports.map((r) => ending(r, options)));
+}
+
+/** Two orders that would be written into the same folder, in words. */
+function sameFolder(files: readonly string[]): string | undefined {
+  const seen = new Map<string, string>();
+  for (const file of files) {
+    // Some file systems don't tell capitals apart.
+    const stem = stemOf(file).toLowerCase();
+    const other = seen.get(stem);
+    if (other !== undefined)
+      return resolve(other) === resolve(file)
+        ? `${file} is named twice. To mend: name it once`
+        : `${other} and ${file} would be written into the same folder, ${stem}. To mend: rename one of them, or make them one after the other with different --out`;
+    seen.set(stem, file);
+  }
+  return undefined;
+}
+
+async function makeOne(file: string, options: MakeOptions): Promise<Report> {
+  const none = { file, findings: [], written: [], advice: [] };
+  const read = readOrderFile(file);
+  if (!read.ok) return { ...none, status: 2, faults: [read.message] };
+  const result = makeJob(read.text, basename(file), options);
+  if (!result.made)
+    return { ...none, status: result.status, faults: result.faults.map((f) => sayFault(f, file)) };
+  const { job, status } = result;
+  const report = { ...none, status, faults: [], findings: job.findings };
+  if (options.out === undefined || (status !== 0 && !options.evenSo)) return report;
+  const folder = join(options.out, stemOf(file));
+  const outFiles = await jobFiles(job, { ...fonts(), ...(status === 0 ? {} : { stamp: "has errors" }) });
+  try {
+    writeFiles(folder, outFiles, read.text);
+  } catch (e) {
+    return {
+      ...report,
+      status: 2,
+      faults: [
+        `${folder} can't be written (${(e as NodeJS.ErrnoException).code ?? String(e)}). To mend: choose another folder with --out`,
+      ],
+    };
+  }
+  return {
+    ...report,
+    written: outFiles.map((f) => join(folder, ...f.path.split("/"))),
+    advice: printAdvice(job, folder),
+  };
+}
+
+const COUNTED = [
+  ["error", "errors"],
+  ["caution", "cautions"],
+  ["note", "notes"],
+] as const;
+
+function ending(r: Report, options: MakeOptions): Ending {
+  const lines = r.findings
+    .filter((f) => f.severity !== "note" || options.out === undefined)
+    .map((f) => `  ${sayFinding(f)}`);
+  const counts = COUNTED.map(([one, many]) => {
+    const n = r.findings.filter((f) => f.severity === one).length;
+    return n === 0 ? "" : `${n} ${n === 1 ? one : many}`;
+  }).filter((c) => c !== "");
+  const failed = r.status !== 0;
+  const head = failed
+    ? r.faults.length > 0
+      ? `${r.file}: nothing was made`
+      : `${r.file}: has errors`
+    : `${r.file}: ${options.out === undefined ? "checked" : "made"}`;
+  const notWritten =
+    failed && r.faults.length === 0 && r.written.length === 0 && options.out !== undefined
+      ? ["  Nothing was written. Mend the errors, or add --even-so to see the drawing, stamped 'has errors'."]
+      : [];
+  const said = [
+    `${head}${counts.length === 0 ? "" : ` (${counts.join(", ")})`}`,
+    ...r.faults.map((f) => `  ${f}`),
+    ...lines,
+    ...notWritten,
+  ];
+  return failed
+    ? { status: r.status, out: r.advice, err: said }
+    : { status: 0, out: [...said, ...r.advice], err: [] };
+}

@@ -1,0 +1,265 @@
+import { sha256 } from "@noble/hashes/sha2.js";
+import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
+import type { ArticleDefinition } from "./articles/definition.ts";
+import { articles } from "./articles/index.ts";
+import { checkPieces, checkSheets } from "./checks/index.ts";
+import { layOut, MARGIN_MM } from "./layout/layOut.ts";
+import { type PrintedRead, readPrinted } from "./layout/printed.ts";
+import { barLengths, frontPage } from "./layout/printer.ts";
+import type { Made } from "./model/article.ts";
+import type { Derivation } from "./model/derivation.ts";
+import { derivationOf } from "./model/derivation.ts";
+import { type Explained, explainPiece } from "./model/explain.ts";
+import type { Fault, Finding } from "./model/finding.ts";
+import { fitLines } from "./model/fit.ts";
+import type { Job } from "./model/job.ts";
+import type { Paper } from "./model/sheet.ts";
+import { nearestWord } from "./model/words.ts";
+import { faultStatus } from "./order/faults.ts";
+import type { Order } from "./order/order.ts";
+import { readPaper } from "./order/paper.ts";
+import { readOrder } from "./order/read.ts";
+import { jobJson } from "./output/json.ts";
+import { pdf } from "./output/pdf.ts";
+import { svg } from "./output/svg.ts";
+import { leastPaper, measuringSheet } from "./picture/measuring/measuringSheet.ts";
+import { piecePicture } from "./picture/piece.ts";
+import { printerCheck } from "./picture/sheet/printerCheck.ts";
+import { sheetPictures } from "./picture/sheet/sheets.ts";
+
+// The engine's only entry: an order's text goes in, a checked job comes out. It takes texts and bytes,
+// never paths, and knows neither files nor the clock.
+
+export type JobOptions = {
+  /** Instead of the order's paper. */
+  readonly paper?: Paper;
+  readonly margin?: number;
+  /** What the bars of the printer check measured, as typed: "179.2x239.5". */
+  readonly printed?: string;
+  /** Straight straps are printed ends only. */
+  readonly endsOnly?: boolean;
+};
+
+export type JobResult =
+  /** The order can't be read or contradicts itself: nothing was made. */
+  | { readonly made: false; readonly status: 1 | 2; readonly faults: readonly Fault[] }
+  /** The pieces were made; status 1 when a check found an error. */
+  | { readonly made: true; readonly status: 0 | 1; readonly job: Job };
+
+/** Makes an order: read, resolve, draw, check, lay out, check again. */
+export function makeJob(text: string, file: string, options: JobOptions = {}): JobResult {
+  const read = readOrder(text, file, articles);
+  if (!read.order)
+    return { made: false, status: faultStatus(read.faults) === 1 ? 1 : 2, faults: read.faults };
+  const { order } = read;
+  const made = order.article.make(order.values);
+  const context = { units: order.units };
+  const paper = options.paper ?? order.paper;
+  const printed =
+    options.printed === undefined
+      ? undefined
+      : readPrinted(options.printed, paper, options.margin ?? MARGIN_MM);
+  if (printed && !printed.ok)
+    return { made: false, status: 2, faults: [{ code: "printed", key: "--printed", ...withoutOk(printed) }] };
+  const layout = layOut(made.pieces, {
+    paper,
+    ...layoutOptions(options),
+    ...(printed ? { factor: printed.factor } : {}),
+  });
+  const findings = gravestFirst([
+    ...made.findings,
+    ...checkPieces(made, context),
+    ...checkSheets(made, layout, context),
+    ...remarksOf(order),
+  ]);
+  const job: Job = {
+    order: { file, text, article: order.article.name, forWhom: order.forWhom, units: order.units },
+    dimensions: order.sections.flatMap((s) => s.dimensions),
+    made,
+    derivations: derivationsOf(made),
+    findings,
+    layout,
+  };
+  return { made: true, status: findings.some((f) => f.severity === "error") ? 1 : 0, job };
+}
+
+const SEVERITIES = ["error", "caution", "note"];
+const gravestFirst = (findings: readonly Finding[]): readonly Finding[] =>
+  [...findings].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+
+const withoutOk = ({ problem, allowed, mend }: Extract<PrintedRead, { ok: false }>) => ({
+  problem,
+  allowed,
+  mend,
+});
+
+const layoutOptions = ({ margin, endsOnly }: JobOptions) => ({
+  ...(margin === undefined ? {} : { margin }),
+  ...(endsOnly === undefined ? {} : { endsOnly }),
+});
+
+/** How each size of each piece, and of the whole, came about. */
+function derivationsOf(made: Made): readonly Derivation[] {
+  return [
+    ...made.sizes.map((q) => derivationOf("", q)),
+    ...made.pieces.flatMap((p) =>
+      [...p.sizes, ...p.sections.map((s) => s.estimate)].map((q) => derivationOf(p.id, q)),
+    ),
+  ];
+}
+
+/** What the reader understood that is worth telling. */
+const remarksOf = (order: Order): readonly Finding[] =>
+  order.remarks.map((r) => ({
+    rule: "reading",
+    severity: "note",
+    piece: "",
+    place: r.key,
+    message: r.text,
+    mend: "nothing to do if that is what you meant",
+  }));
+
+/** The order's own mark: equal texts have equal ones. */
+const hashOf = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
+
+/** TrueType fonts to embed, as bytes: regular and bold. */
+export type Fonts = { readonly font: Uint8Array; readonly bold: Uint8Array };
+
+export type JobFile = { readonly path: string; readonly data: Uint8Array | string };
+
+const paperSlug = (paper: Paper): string => paper.name.replaceAll(" ", "-");
+
+/** The files of a made job: templates, the printer check, one SVG a piece, and job.json. */
+export async function jobFiles(
+  job: Job,
+  options: Fonts & { readonly stamp?: string },
+): Promise<readonly JobFile[]> {
+  const { made, layout, order } = job;
+  const { paper, margin, factor } = layout;
+  const title = `${made.article}${order.forWhom === "" ? "" : ` for ${order.forWhom}`}`;
+  const info = {
+    font: options.font,
+    bold: options.bold,
+    title,
+    id: hashOf(JSON.stringify([order.text, layout])),
+  };
+  const words = { article: made.article, forWhom: order.forWhom, file: order.file, cautions: made.cautions };
+  const pages = sheetPictures({
+    pieces: made.pieces,
+    layout,
+    words,
+    units: order.units,
+    ...(options.stamp === undefined ? {} : { stamp: options.stamp }),
+  });
+  return [
+    { path: `template-${paperSlug(paper)}.pdf`, data: await pdf(pages, info) },
+    {
+      path: `printer-check-${paperSlug(paper)}.pdf`,
+      data: await pdf([printerCheck(paper, margin, factor)], { ...info, title: "Printer check" }),
+    },
+    ...made.pieces.map(
+      (p): JobFile => ({ path: `pieces/${p.id}.svg`, data: svg(piecePicture(p, order.units)) }),
+    ),
+    { path: "job.json", data: jobJson(job) },
+  ];
+}
+
+/** What to print first and what to measure, in a few plain lines. */
+export function printAdvice(job: Job, folder: string): readonly string[] {
+  const { paper, margin, sheets } = job.layout;
+  const bars = barLengths(paper, margin);
+  const slug = paperSlug(paper);
+  return [
+    `  Wrote ${folder}: ${sheets.length + 1} sheets of templates on ${paper.name}, ${job.made.pieces.length} pieces as SVG, and job.json`,
+    `  Print first:  printer-check-${slug}.pdf, at 100 % ("actual size", no fitting)`,
+    `  Measure:      its bars must be ${bars.x} mm and ${bars.y} mm long. If not, make again with --printed and what they measured, as in --printed ${bars.x - 0.8}x${bars.y - 0.5}`,
+    `  Then print:   template-${slug}.pdf, and measure the 50 mm square before you cut`,
+  ];
+}
+
+/** How the sizes of one piece came about; without a piece, of the whole article and the list of pieces. */
+export function explainJob(job: Job, piece: string | undefined): Explained {
+  const ids = job.made.pieces.map((p) => p.id);
+  const { units } = job.order;
+  if (piece === undefined) {
+    return {
+      ok: true,
+      lines: [
+        ...explainPiece(job.derivations, "", units),
+        ...(job.made.fit ? ["", ...fitLines(job.made.fit, units)] : []),
+        "",
+        `The pieces: ${ids.join(", ")}. Add a piece's name to see how its sizes came about.`,
+      ],
+    };
+  }
+  const id = ids.includes(piece) ? piece : ids.filter((i) => i.startsWith(piece))[0];
+  if (id === undefined) {
+    const near = nearestWord(piece, ids);
+    return {
+      ok: false,
+      message: `There is no piece "${piece}". The pieces are: ${ids.join(", ")}.${near === undefined ? "" : ` To mend: write ${near}.`}`,
+    };
+  }
+  return { ok: true, lines: explainPiece(job.derivations, id, units) };
+}
+
+export type ArticleFound =
+  | { readonly ok: true; readonly article: ArticleDefinition }
+  | { readonly ok: false; readonly message: string };
+
+/** The article of that name, written with hyphens or spaces. */
+export function articleNamed(name: string): ArticleFound {
+  const slug = name.trim().toLowerCase().replaceAll(" ", "-");
+  const article = articles.find((a) => a.slug === slug);
+  if (article) return { ok: true, article };
+  const slugs = articles.map((a) => a.slug);
+  const near = nearestWord(slug, slugs);
+  return {
+    ok: false,
+    message: `There is no article "${name}". The articles are: ${slugs.join(", ")}.${near === undefined ? "" : ` To mend: write ${near}.`}`,
+  };
+}
+
+/** The measuring sheet of an article as a PDF. */
+export async function measuringSheetPdf(
+  article: ArticleDefinition,
+  paperName: string,
+  fonts: Fonts,
+): Promise<
+  { readonly ok: true; readonly bytes: Uint8Array } | { readonly ok: false; readonly message: string }
+> {
+  const paper = readPaper(paperName);
+  if (!paper.ok)
+    return {
+      ok: false,
+      message: `--paper: ${paper.problem}; allowed: ${paper.allowed}. To mend: ${paper.mend}`,
+    };
+  const size = frontPage(paper.paper);
+  const least = leastPaper(article, size.width);
+  if (size.width < least.width || size.height < least.height)
+    return {
+      ok: false,
+      message: `--paper: the measuring sheet needs ${Math.ceil(least.width)} x ${Math.ceil(least.height)} mm, ${paper.paper.name} has ${size.width} x ${size.height} mm. To mend: choose a larger paper`,
+    };
+  const page = measuringSheet(article, size);
+  return {
+    ok: true,
+    bytes: await pdf([page], {
+      ...fonts,
+      title: `Measuring sheet: ${article.name}`,
+      id: hashOf(article.slug),
+    }),
+  };
+}
+
+export { articles } from "./articles/index.ts";
+export type { Finding } from "./model/finding.ts";
+export { ENGINE_VERSION } from "./model/job.ts";
+export { sayFinding } from "./model/sayFinding.ts";
+export { beginOrder } from "./order/begin.ts";
+export { readPaper } from "./order/paper.ts";
+export { sayFault } from "./order/say.ts";
+export { jsonSchema as orderJsonSchema } from "./order/schema.ts";
+export { jobJsonSchema } from "./output/jobSchema.ts";
+export { factTables } from "./trade/facts/index.ts";
+export { sayFacts } from "./trade/facts/say.ts";

@@ -1,0 +1,130 @@
+import { circlePath, type Path, type Point, polyline, slotPath } from "../../geometry/path.ts";
+import type { Item, LineType } from "../picture.ts";
+import { dimensionBeside, dimensionStrokes } from "../piece/dimension.ts";
+import { stroke } from "../piece/strokes.ts";
+import { beside, type Flowing, heading } from "./flow.ts";
+
+// What every line means, each drawn as it is on the pieces. The numbers are those of ISO 128-2, which
+// names lines by type and width: .1 narrow, .2 wide.
+
+const SAMPLE_MM = 20;
+const WORDS_FROM_MM = 24;
+const ROW_MM = 4.6;
+
+type Entry = { readonly draw: (at: Point) => readonly Item[]; readonly says: string };
+
+const level = ([x, y]: Point): Path =>
+  polyline([
+    [x, y],
+    [x + SAMPLE_MM, y],
+  ]);
+const plain =
+  (line: LineType) =>
+  (at: Point): readonly Item[] => [stroke("sheet", line, level(at))];
+
+const slits = ([x, y]: Point): readonly Item[] =>
+  [2, 5, 8, 11, 14, 17].map((dx) =>
+    stroke(
+      "sheet",
+      "01.1",
+      polyline([
+        [x + dx - 0.7, y - 0.7],
+        [x + dx + 0.7, y + 0.7],
+      ]),
+    ),
+  );
+
+function hole([x, y]: Point): readonly Item[] {
+  const c: Point = [x + 4, y];
+  return [
+    stroke("sheet", "01.1", circlePath(c, 1.5)),
+    stroke(
+      "sheet",
+      "01.1",
+      polyline([
+        [c[0] - 2.2, y],
+        [c[0] + 2.2, y],
+      ]),
+    ),
+    stroke(
+      "sheet",
+      "01.1",
+      polyline([
+        [c[0], y - 2.2],
+        [c[0], y + 2.2],
+      ]),
+    ),
+    stroke("sheet", "01.2", slotPath([x + 14, y], 9, 2.4)),
+  ];
+}
+
+function diamond([x, y]: Point): readonly Item[] {
+  const c = x + 10;
+  return [
+    stroke(
+      "sheet",
+      "01.1",
+      polyline([
+        [c, y - 2.2],
+        [c, y + 2.2],
+      ]),
+    ),
+    stroke(
+      "sheet",
+      "01.1",
+      polyline(
+        [
+          [c - 1.8, y],
+          [c, y + 1.8],
+          [c + 1.8, y],
+          [c, y - 1.8],
+        ],
+        true,
+      ),
+    ),
+  ];
+}
+
+const zigzag = ([x, y]: Point): readonly Item[] => [
+  stroke(
+    "sheet",
+    "01.1",
+    polyline([
+      [x, y],
+      [x + 7, y],
+      [x + 8.5, y + 1.6],
+      [x + 11.5, y - 1.6],
+      [x + 13, y],
+      [x + SAMPLE_MM, y],
+    ]),
+  ),
+];
+
+const ENTRIES: readonly Entry[] = [
+  { draw: plain("01.2"), says: "01.2  cut, through the middle of the line" },
+  { draw: hole, says: "01.1 a hole to punch, by its cross; 01.2 a slot" },
+  {
+    draw: (at) => [...plain("01.1")(at), ...slits(at)],
+    says: "01.1  stitches: groove and awl marks; every tenth mark has a tick",
+  },
+  { draw: plain("02.1"), says: "02.1  fold; outside a piece, where to cut roughly first" },
+  { draw: plain("03.1"), says: "03.1  crease, pressed and not cut" },
+  { draw: plain("04.1"), says: "04.1  middle of the piece" },
+  { draw: plain("05.1"), says: "05.1  where another part lies" },
+  { draw: plain("07.1"), says: "07.1  edge of a field to skive or to tool" },
+  {
+    draw: ([x, y]) => dimensionStrokes("sheet", dimensionBeside([x, y], [x + SAMPLE_MM, y], 0)),
+    says: "01.1  length to check on the joined paper",
+  },
+  { draw: diamond, says: "01.1  edge of the next sheet, with a joining mark" },
+];
+const BREAK: Entry = { draw: zigzag, says: "01.1  break: plain strap is left out" };
+
+/** The legend, with the break line where one is drawn. */
+export function legend(width: number, withBreak: boolean): readonly Flowing[] {
+  const rows = [...ENTRIES, ...(withBreak ? [BREAK] : [])].map(({ draw, says }): Flowing => {
+    const drawing: Flowing = { height: ROW_MM, draw: (left, top) => draw([left, top - ROW_MM / 2 - 0.6]) };
+    return beside(drawing, WORDS_FROM_MM, says, width);
+  });
+  return [heading("Lines, numbered as in ISO 128-2"), ...rows];
+}

@@ -1,0 +1,171 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { JUNIPER, newFolder, whittaw } from "../support/whittaw.ts";
+
+const juniper = readFileSync(JUNIPER, "utf8");
+const order = (folder: string, name: string, text: string): string => {
+  writeFileSync(join(folder, name), text);
+  return name;
+};
+const everythingIn = (folder: string): readonly string[] =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((e) => e.isFile())
+    .map((e) =>
+      join(e.parentPath, e.name)
+        .slice(folder.length + 1)
+        .replaceAll("\\", "/"),
+    )
+    .sort();
+
+describe("whittaw make", () => {
+  test("writes templates, printer check, pieces and job.json, and says what to print and measure", () => {
+    const folder = newFolder();
+    const { status, out, err } = whittaw(folder, "make", order(folder, "juniper.yaml", juniper));
+    expect([status, err]).toEqual([0, ""]);
+    expect(out).toContain("Print first:  printer-check-letter.pdf");
+    expect(out).toContain("180 mm and 240 mm");
+    expect(everythingIn(join(folder, "out"))).toEqual([
+      "juniper/job.json",
+      "juniper/pieces/cheek.svg",
+      "juniper/pieces/crown.svg",
+      "juniper/pieces/ear-piece.svg",
+      "juniper/pieces/keeper-fixed.svg",
+      "juniper/pieces/keeper-running.svg",
+      "juniper/printer-check-letter.pdf",
+      "juniper/template-letter.pdf",
+    ]);
+  });
+
+  test("the same order gives the same bytes, in another folder too", () => {
+    const [a, b] = [newFolder(), newFolder()];
+    for (const folder of [a, b]) whittaw(folder, "make", order(folder, "juniper.yaml", juniper));
+    for (const file of everythingIn(join(a, "out")))
+      expect(readFileSync(join(a, "out", file)).equals(readFileSync(join(b, "out", file))), file).toBe(true);
+  });
+
+  test("--out and --paper choose folder and paper; an unknown paper gets the nearest name", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    expect(whittaw(folder, "make", "juniper.yaml", "--out", "prints", "--paper", "a4").status).toBe(0);
+    expect(existsSync(join(folder, "prints", "juniper", "template-a4.pdf"))).toBe(true);
+    const wrong = whittaw(folder, "make", "juniper.yaml", "--paper", "leter");
+    expect(wrong.status).toBe(2);
+    expect(wrong.err).toContain('got "leter"');
+    expect(wrong.err).toContain("write letter");
+  });
+
+  test("--printed corrects; a printout that was scaled is refused with the reason", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    expect(whittaw(folder, "make", "juniper.yaml", "--printed", "179.2x239.5").status).toBe(0);
+    const job = JSON.parse(readFileSync(join(folder, "out", "juniper", "job.json"), "utf8")) as {
+      sheets: { factor: { x: number; y: number } };
+    };
+    expect(job.sheets.factor.x).toBeCloseTo(179.2 / 180, 6);
+    const scaled = whittaw(folder, "make", "juniper.yaml", "--printed", "169x225.5");
+    expect(scaled.status).toBe(2);
+    expect(scaled.err).toContain("the viewer has scaled the page");
+    const muddled = whittaw(folder, "make", "juniper.yaml", "--printed", "big");
+    expect(muddled.status).toBe(2);
+    expect(muddled.err).toContain('got "big"');
+  });
+
+  test("an order with an error writes nothing and leaves what was there; --even-so stamps it", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    whittaw(folder, "make", "juniper.yaml");
+    const before = readFileSync(join(folder, "out", "juniper", "template-letter.pdf"));
+    order(folder, "juniper.yaml", juniper.replace("holes: 5", "holes: 4"));
+    const refused = whittaw(folder, "make", "juniper.yaml");
+    expect(refused.status).not.toBe(0);
+    expect(refused.err).toContain("odd number");
+    expect(readFileSync(join(folder, "out", "juniper", "template-letter.pdf")).equals(before)).toBe(true);
+  });
+
+  test("several orders: the good ones are written, the highest status comes back", () => {
+    const folder = newFolder();
+    order(folder, "good.yaml", juniper);
+    order(folder, "bad.yaml", juniper.replace("over-poll", "over-pole"));
+    const { status, err } = whittaw(folder, "make", "bad.yaml", "good.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("bad.yaml:");
+    expect(err).toContain("over-poll");
+    expect(existsSync(join(folder, "out", "good", "job.json"))).toBe(true);
+    expect(existsSync(join(folder, "out", "bad"))).toBe(false);
+  });
+
+  test("two orders whose folders coincide are refused before anything is written", () => {
+    const folder = newFolder();
+    mkdirSync(join(folder, "other"));
+    order(folder, "juniper.yaml", juniper);
+    order(folder, "other/juniper.yaml", juniper);
+    const { status, err } = whittaw(folder, "make", "juniper.yaml", "other/juniper.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("same folder");
+    expect(existsSync(join(folder, "out"))).toBe(false);
+  });
+
+  test("an older order's templates don't stay beside the new ones", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    whittaw(folder, "make", "juniper.yaml", "--paper", "a4");
+    whittaw(folder, "make", "juniper.yaml");
+    expect(
+      existsSync(join(folder, "out", "juniper", "template-a4.pdf")),
+      "same order, both papers stay",
+    ).toBe(true);
+    order(folder, "juniper.yaml", juniper.replace("41 1/2", "42"));
+    whittaw(folder, "make", "juniper.yaml");
+    expect(
+      existsSync(join(folder, "out", "juniper", "template-a4.pdf")),
+      "another order, the old template goes",
+    ).toBe(false);
+  });
+
+  test("--json reports for a program", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    const { status, out } = whittaw(folder, "make", "juniper.yaml", "--json");
+    expect(status).toBe(0);
+    const report = JSON.parse(out) as { orders: { status: number; written: string[] }[] };
+    expect(report.orders[0]!.status).toBe(0);
+    expect(report.orders[0]!.written).toHaveLength(8);
+  });
+});
+
+describe("orders that can't be read", () => {
+  const one = (setUp: (folder: string) => string, word: string): void => {
+    const folder = newFolder();
+    const { status, err, out } = whittaw(folder, "make", setUp(folder));
+    expect([status, out]).toEqual([2, ""]);
+    expect(err).toContain(word);
+    expect(err.trim().split("\n").length).toBeLessThanOrEqual(2);
+    expect(existsSync(join(folder, "out"))).toBe(false);
+  };
+
+  test("a missing file", () => one(() => "nothing.yaml", "was not found"));
+  test("a folder", () => {
+    one((f) => {
+      mkdirSync(join(f, "orders"));
+      return "orders";
+    }, "is a folder");
+  });
+  test("50 MB", () => one((f) => order(f, "big.yaml", "a: b\n".repeat(1e7)), "50 MB"));
+  test("no text", () => {
+    one((f) => {
+      writeFileSync(join(f, "x.yaml"), new Uint8Array([0xff, 0xfe, 0x00, 0x80]));
+      return "x.yaml";
+    }, "not plain text");
+  });
+  test("an alias bomb", () => {
+    const folder = newFolder();
+    const lines = [
+      "a: &a [x, x, x, x, x, x, x, x, x]",
+      ..."bcdefgh".split("").map((c, i) => `${c}: &${c} [${Array(9).fill(`*${"abcdefg"[i]}`).join(", ")}]`),
+    ];
+    const { status, err } = whittaw(folder, "make", order(folder, "bomb.yaml", lines.join("\n")));
+    expect(status).toBe(2);
+    expect(err).toContain("bomb.yaml:1:");
+  });
+});
