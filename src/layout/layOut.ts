@@ -8,7 +8,7 @@ import { type Parts, partOf } from "./part.ts";
 import { TRUE_FACTOR } from "./printer.ts";
 import { type Settled, settledWays } from "./settle.ts";
 import { sheetsOf } from "./sheets.ts";
-import { sheetsWithoutSquare } from "./squareRoom.ts";
+import { rollLacksSquare, SQUARE_ROOM_MM, sheetsWithoutSquare } from "./squareRoom.ts";
 import { FOOT_MM, paperFault, type Tile, tileOf, tilesFor } from "./tile.ts";
 
 export type LayoutOptions = {
@@ -147,7 +147,7 @@ function bestSolution(task: Task): Solution {
 }
 
 /** Names plates and sheets in the order they are printed: the plate with most sheets first. */
-function named({ plates }: Solution, frame: Frame): Pick<Layout, "plates" | "sheets"> {
+function named({ plates }: Solution, { parts, frame }: Task): Pick<Layout, "plates" | "sheets"> {
   const sorted = plates
     .map((p, i) => ({ ...p, i }))
     .sort((a, b) => b.cells.length - a.cells.length || a.i - b.i);
@@ -158,7 +158,8 @@ function named({ plates }: Solution, frame: Frame): Pick<Layout, "plates" | "she
     const firstRow = sheets.reduce((rows, sheet) => Math.max(rows, sheet.row + 1), 0);
     const { width, height, placed, jointsX, jointsY } = s;
     named.push({ id, width, height, placed, jointsX, jointsY });
-    const foot = frame.paper.roll ? FOOT_MM : 0;
+    const square = frame.paper.roll && rollLacksSquare(s, cells, parts) ? SQUARE_ROOM_MM.height : 0;
+    const foot = frame.paper.roll ? FOOT_MM + square : 0;
     sheets.push(...sheetsOf(id, cells, { landscape: s.tile.landscape, firstRow, foot }, frame));
   }
   return { plates: named, sheets };
@@ -184,5 +185,6 @@ export function layOut(pieces: readonly Piece[], options: LayoutOptions): Layout
   for (const [id, { room }] of parts) {
     items.set(id, { id, width: roundMm(room.maxX - room.minX), height: roundMm(room.maxY - room.minY) });
   }
-  return { ...frame, ...named(bestSolution({ parts, items, frame }), frame) };
+  const task: Task = { parts, items, frame };
+  return { ...frame, ...named(bestSolution(task), task) };
 }

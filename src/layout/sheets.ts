@@ -19,7 +19,7 @@ export const sheetFactor = (factor: PrinterFactor, landscape: boolean): PrinterF
 
 /** A page as it lies: a roll's page ends where its window does. */
 function pageOf(paper: Paper, landscape: boolean, margin: number, needed: number): Sheet["page"] {
-  if (paper.roll) return { width: paper.width, height: needed + 2 * margin };
+  if (paper.roll) return { width: paper.width, height: Math.min(paper.height, needed + 2 * margin) };
   return landscape
     ? { width: paper.height, height: paper.width }
     : { width: paper.width, height: paper.height };

@@ -70,6 +70,13 @@ describe("the calibration square", () => {
     }
   });
 
+  test("a roll's page is long enough for it, however small the piece", () => {
+    for (const pieces of [SETS["a washer"]!, [samples.longStrap("browband", 380, 20)]]) {
+      const made = make(pieces, { paper: paper("roll 610 mm") });
+      expect(squareOn(pictureOf(made, "A1")).whole).toBe(true);
+    }
+  });
+
   test("a page too full for it still gets its four corners, off every hole", () => {
     // One piece fills a sheet: 180 × 240 mm with holes every 20 mm.
     const holes = Array.from({ length: 99 }, (_, i) =>
