@@ -3,7 +3,7 @@ import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import type { ArticleDefinition } from "./articles/definition.ts";
 import { articles } from "./articles/index.ts";
 import { checkPieces, checkSheets } from "./checks/index.ts";
-import { layOut, MARGIN_MM } from "./layout/layOut.ts";
+import { layOut } from "./layout/layOut.ts";
 import { type PrintedRead, readPrinted } from "./layout/printed.ts";
 import { barLengths, frontPage } from "./layout/printer.ts";
 import type { Made } from "./model/article.ts";
@@ -33,7 +33,6 @@ import { sheetPictures } from "./picture/sheet/sheets.ts";
 export type JobOptions = {
   /** Instead of the order's paper. */
   readonly paper?: Paper;
-  readonly margin?: number;
   /** What the bars of the printer check measured, as typed: "179.2x239.5". */
   readonly printed?: string;
   /** Straight straps are printed ends only. */
@@ -54,16 +53,16 @@ export function makeJob(text: string, file: string, options: JobOptions = {}): J
   const { order } = read;
   const made = order.article.make(order.values);
   const context = { units: order.units };
+  const { margin, overlap } = order;
   const paper = options.paper ?? order.paper;
-  const printed =
-    options.printed === undefined
-      ? undefined
-      : readPrinted(options.printed, paper, options.margin ?? MARGIN_MM);
-  if (printed && !printed.ok)
-    return { made: false, status: 2, faults: [{ code: "printed", key: "--printed", ...withoutOk(printed) }] };
+  const endsOnly = options.endsOnly || order.endsOnly;
+  const printed = options.printed === undefined ? undefined : readPrinted(options.printed, paper, margin);
+  if (printed && !printed.ok) return { made: false, status: 2, faults: [printedFault(printed)] };
   const layout = layOut(made.pieces, {
     paper,
-    ...layoutOptions(options),
+    margin,
+    overlap,
+    endsOnly,
     ...(printed ? { factor: printed.factor } : {}),
   });
   const findings = gravestFirst([
@@ -83,20 +82,17 @@ export function makeJob(text: string, file: string, options: JobOptions = {}): J
   return { made: true, status: findings.some((f) => f.severity === "error") ? 1 : 0, job };
 }
 
-const SEVERITIES = ["error", "caution", "note"];
-const gravestFirst = (findings: readonly Finding[]): readonly Finding[] =>
-  [...findings].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
-
-const withoutOk = ({ problem, allowed, mend }: Extract<PrintedRead, { ok: false }>) => ({
+const printedFault = ({ problem, allowed, mend }: Extract<PrintedRead, { ok: false }>): Fault => ({
+  code: "printed",
+  key: "--printed",
   problem,
   allowed,
   mend,
 });
 
-const layoutOptions = ({ margin, endsOnly }: JobOptions) => ({
-  ...(margin === undefined ? {} : { margin }),
-  ...(endsOnly === undefined ? {} : { endsOnly }),
-});
+const SEVERITIES = ["error", "caution", "note"];
+const gravestFirst = (findings: readonly Finding[]): readonly Finding[] =>
+  [...findings].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
 
 /** How each size of each piece, and of the whole, came about. */
 function derivationsOf(made: Made): readonly Derivation[] {

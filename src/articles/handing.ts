@@ -9,13 +9,17 @@ type Leather = { readonly thickness: Quantity; readonly neutral: Quantity };
 type Handed = Readonly<Record<string, Value>>;
 
 /** The thickest place of a leather sold as a range, else its thickness. */
-export const thickestOf = (leather: Leather, name: string): Quantity =>
-  leather.thickness.range
-    ? leaf(`${name} thickest`, leather.thickness.range[1], "thickness", {
-        kind: "article",
-        source: "the thicker end of the leather's range",
-      })
-    : leather.thickness;
+export function thickestOf(leather: Leather, name: string): Quantity {
+  const { thickness } = leather;
+  if (!thickness.range) return thickness;
+  const thick: Quantity = {
+    value: thickness.range[1],
+    kind: "thickness",
+    parts: ["the thicker end of what was given as ", thickness],
+    inputs: [thickness],
+  };
+  return named(`${name} thickest`, thick);
+}
 
 export const leatherOf = (leather: Leather, name: string): Handed => ({
   thickness: leather.thickness,

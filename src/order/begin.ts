@@ -1,5 +1,6 @@
 import type { ArticleDefinition } from "../articles/definition.ts";
 import { type Dimension, isMeasured, orderKey, type Value } from "../model/dimension.ts";
+import { leaf } from "../model/quantity.ts";
 import { MM_PER_OUNCE } from "../units/index.ts";
 import { allowedWords, boundOf, defaultWords, type Known, PRACTICE, sentence, textOf } from "./about.ts";
 import { type Branch, branchesOf, nameOf, tableOf } from "./branch.ts";
@@ -86,6 +87,12 @@ function valuesOf(branch: Branch, order: Order): Known["values"] {
   return isSection ? (order.values.of(branch.section) as Record<string, Value | undefined>) : undefined;
 }
 
+/** A default of the top level, which no article resolves. */
+const topDefault = (name: string, d: Dimension): Value =>
+  isMeasured(d)
+    ? leaf(orderKey(name), d.default as number, "length", { kind: "default", source: d.source })
+    : (d.default as Value);
+
 function settings(branch: Branch, order: Order, indent: string): readonly string[] {
   const table = tableOf(branch);
   const values = valuesOf(branch, order);
@@ -94,7 +101,7 @@ function settings(branch: Branch, order: Order, indent: string): readonly string
     const path = under(branch.path, orderKey(name));
     // The article's own line stands at the top, before all settings.
     if (d.handed || path === "article") continue;
-    const value = values ? values[name] : isMeasured(d) ? undefined : (d.default as Value);
+    const value = values ? values[name] : topDefault(name, d);
     const apart = lines.length === 0 ? [] : [""];
     const s = { d, known: { table, values }, value };
     lines.push(...apart, ...setting(s, orderKey(name), indent, order.article.sample[path]));

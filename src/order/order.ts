@@ -23,6 +23,11 @@ export type Order = {
   readonly forWhom: string;
   readonly units: Units;
   readonly paper: Paper;
+  /** White edge of the paper and overlap of neighbouring sheets, mm. */
+  readonly margin: number;
+  readonly overlap: number;
+  /** Straight straps are printed as two ends and a break. */
+  readonly endsOnly: boolean;
   /** The top level first, then the article's sections in their order. */
   readonly sections: readonly OrderSection[];
   /** The values of each section of the article, with their history. */

@@ -1,17 +1,19 @@
 import type { Fault } from "../model/finding.ts";
 import { type ResolvedDimension, resolve } from "../model/resolve.ts";
 import type { Units } from "../model/say.ts";
-import type { Paper } from "../model/sheet.ts";
 import { oneOf } from "../model/words.ts";
+import type { Order } from "./order.ts";
 import { readPaper } from "./paper.ts";
 import type { GivenSection } from "./sort.ts";
 import type { topTable } from "./top.ts";
 
 type Table = ReturnType<typeof topTable>;
 
+type Settled = Pick<Order, "forWhom" | "units" | "paper" | "margin" | "overlap" | "endsOnly">;
+
 export type Top = {
   /** Undefined when there are faults. */
-  readonly settled: { readonly forWhom: string; readonly units: Units; readonly paper: Paper } | undefined;
+  readonly settled: Settled | undefined;
   /** Undefined when nobody knows what a bare number means. */
   readonly units: Units | undefined;
   readonly dimensions: readonly ResolvedDimension[];
@@ -41,7 +43,7 @@ export function readTop(table: Table, top: GivenSection, file: string): Top {
     section: "",
     label: "",
     given: top.given,
-    units: "in",
+    units: unitsOf(top, table) ?? "in",
     file,
   });
   const given = top.given.paper;
@@ -56,7 +58,16 @@ export function readTop(table: Table, top: GivenSection, file: string): Top {
   }
   const settled = values && paper.ok && all.length === 0;
   return {
-    settled: settled ? { forWhom: values.for, units: values.units, paper: paper.paper } : undefined,
+    settled: settled
+      ? {
+          forWhom: values.for,
+          units: values.units,
+          paper: paper.paper,
+          margin: values.margin.value,
+          overlap: values.overlap.value,
+          endsOnly: values.endsOnly,
+        }
+      : undefined,
     units: unitsOf(top, table),
     dimensions: resolved,
     faults: all,

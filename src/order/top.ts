@@ -30,4 +30,27 @@ export const topTable = (articles: readonly string[]) =>
       means: "the paper in the printer: letter, legal, tabloid, a4, a3, or a roll with its width",
       source: "common practice, no source",
     },
+    margin: {
+      kind: "length",
+      default: 10,
+      least: 3,
+      most: 24,
+      means:
+        "edge of the paper that the printer leaves white; under 6.4 mm many printers cut the drawing off",
+      source: "common practice, no source",
+    },
+    overlap: {
+      kind: "length",
+      default: 10,
+      least: 5,
+      most: 25,
+      means: "how far neighbouring sheets are glued over each other",
+      source: "common practice, no source",
+    },
+    endsOnly: {
+      kind: "flag",
+      default: false,
+      means: "print straight straps as their two ends and a break",
+      source: "common practice, no source",
+    },
   }) as const satisfies DimensionTable;

@@ -49,7 +49,14 @@ describe("a new order", () => {
     );
     const set = ["measures.waist", "leather.strap.thickness"];
     expect(settings.map(pathOf).sort()).toEqual(
-      ["paper", "units", ...settable.filter((p) => !set.includes(p))].sort(),
+      [
+        "paper",
+        "units",
+        "margin",
+        "overlap",
+        "ends-only",
+        ...settable.filter((p) => !set.includes(p)),
+      ].sort(),
     );
     expect(lines).toContain("article: plain belt");
     expect(lines).toContain("for: Wren, for the fair");

@@ -46,3 +46,4 @@ export const skiveOf = (piece: Piece, t: TurnBack): string =>
 export const PITCH = "stitching.pitch";
 export const INSET = "stitching.inset";
 export const PAPER = "paper";
+export const MARGIN = "margin";

@@ -1,6 +1,6 @@
 import type { Layout, Sheet } from "../../model/sheet.ts";
 import { SAFE_MARGIN_MM } from "../../trade/paper.ts";
-import { PAPER } from "../measure/dimensions.ts";
+import { MARGIN } from "../measure/dimensions.ts";
 import { BAD_SHEETS, say, sayLength, sayShare } from "../measure/words.ts";
 import { type Context, type Remark, sheetRule } from "../rule.ts";
 
@@ -103,7 +103,7 @@ function narrowMargin({ layout, context }: About): readonly Remark[] {
       message: `The margin is ${is}; many printers cut off what lies nearer the edge than ${safe}.`,
       value: is,
       limit: `at least ${safe}`,
-      mend: `Set a wider margin (${PAPER}).`,
+      mend: `Set a wider margin (${MARGIN}).`,
     },
   ];
 }

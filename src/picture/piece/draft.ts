@@ -44,9 +44,21 @@ export const withItems = (draft: Draft, items: readonly Item[], space: Space): D
   items: [...draft.items, ...items],
 });
 
+/** Between the end of some words and the beginning of others on one line, mm: less reads as one sentence. */
+const BETWEEN_MM = 2;
+
+/** The box that words take: theirs, and a gap before and behind them as they are read. */
+export function takenBy(words: Words): Box {
+  const box = textBox(words);
+  const upright = Math.abs(Math.cos(words.angle)) > 0.5;
+  return upright
+    ? { ...box, minX: box.minX - BETWEEN_MM, maxX: box.maxX + BETWEEN_MM }
+    : { ...box, minY: box.minY - BETWEEN_MM, maxY: box.maxY + BETWEEN_MM };
+}
+
 /** Draws words and keeps their boxes taken. */
 export function withWords(draft: Draft, words: readonly Words[]): Draft {
-  return withItems(draft, words, taken(draft.space, { boxes: words.map(textBox) }));
+  return withItems(draft, words, taken(draft.space, { boxes: words.map(takenBy) }));
 }
 
 export const withoutRoom = (draft: Draft, words: string): Draft => ({
@@ -71,7 +83,7 @@ export type Wish = {
 };
 
 /** Words keep this far inside their piece's room, so that two pieces' words never run together; mm. */
-const ROOM_EDGE_MM = 1;
+const ROOM_EDGE_MM = 1.5;
 
 type Size = { readonly width: number; readonly height: number };
 

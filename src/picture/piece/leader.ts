@@ -6,10 +6,9 @@ import { touches } from "../../layout/clip.ts";
 import { keptPoint } from "../../layout/draw.ts";
 import type { Hole, Piece, SeamLine } from "../../model/piece.ts";
 import type { Item } from "../picture.ts";
-import { textBox } from "../words.ts";
 import { blockBox, blockWords, paragraph } from "./block.ts";
 import { chordsOf } from "./chords.ts";
-import { type Draft, type Ground, placeFor, withItems, withoutRoom } from "./draft.ts";
+import { type Draft, type Ground, placeFor, takenBy, withItems, withoutRoom } from "./draft.ts";
 import { sayCutout, sayHoleSize, sayId, saySeam, sayZone } from "./say.ts";
 import { boxAround, type Chord, crossesNoBox, grownBy, isFree, taken } from "./space.ts";
 import { CROSS_BEYOND_MM, stroke } from "./strokes.ts";
@@ -184,7 +183,7 @@ function withTag(draft: Draft, ground: Ground, { words, anchors, spare }: Tag): 
           stroke("text", "01.1", polyline(tied.leader)),
           { ...stroke("text", "01.1", circlePath(tied.leader[0], DOT_MM)), fill: "black" },
         ];
-    const space = taken(draft.space, { boxes: text.map(textBox), chords: short ? [] : [tied.leader] });
+    const space = taken(draft.space, { boxes: text.map(takenBy), chords: short ? [] : [tied.leader] });
     return withItems(draft, [...line, ...text], space);
   }
   return spare ? draft : withoutRoom(draft, words);

@@ -54,7 +54,7 @@ const folded = (facts: Facts, size: number, width: number): Block => [
   ...facts.rest.flatMap((text) => paragraph(text, size, width)),
 ];
 
-/** In one line, the name in bold being the first part is not possible: one line has one weight. */
+/** All in one line, in bold: a line has one weight, and the name must stand out. */
 const single = (facts: Facts, size: number): Block => [
   { text: [`${facts.name}: ${facts.count}`, ...facts.rest].join("; "), size, bold: true },
 ];
