@@ -106,33 +106,27 @@ const edged = (done: Resolved): Quantity => {
 
 const stitches = (done: Resolved) => stitchesOf(done.of(stitching), done.of(straps).width);
 
-const keeperHandOver = (running: boolean) => (done: Resolved) => ({
+const keeperHandOver = (running: boolean, layers: Quantity, done: Resolved) => ({
   ...stitches(done),
   inset: KEEPER_INSET,
   strapWidth: edged(done),
-  layers: named(
-    running ? "layers in a running keeper" : "layers in a fixed keeper",
-    times(2, thickestOf(done.of(strapLeather), "strap leather")),
-    { kind: "length" },
-  ),
+  layers,
   running,
   neutral: done.of(keeperLeather).neutral,
   thickness: done.of(keeperLeather).thickness,
 });
+
+/** The strap and the tail on it, at the leather's thickest. */
+const strapAndTail = (done: Resolved): Quantity =>
+  times(2, thickestOf(done.of(strapLeather), "strap leather"));
 
 export const fixedKeeper = section({
   path: "pieces.keeper",
   label: "fixed keeper",
   title: "The fixed keeper, caught in the cheek's turn-back",
   table: keeper.dimensions,
-  handOver: keeperHandOver(false),
-});
-export const runningKeeper = section({
-  path: "pieces.running-keeper",
-  label: "running keeper",
-  title: "The running keeper, beside the fixed one",
-  table: keeper.dimensions,
-  handOver: keeperHandOver(true),
+  handOver: (done) =>
+    keeperHandOver(false, named("layers in a fixed keeper", strapAndTail(done), { kind: "length" }), done),
 });
 
 const lengthFactor = (done: Resolved): Quantity => {
@@ -175,6 +169,18 @@ export const cheekSection = section({
       tail: tailOf(done),
       lengthFactor: lengthFactor(done),
     };
+  },
+});
+
+/** It rests beside the fixed keeper, over the turn-back's back leg: that is the largest place it slides over. */
+export const runningKeeper = section({
+  path: "pieces.running-keeper",
+  label: "running keeper",
+  title: "The running keeper, beside the fixed one",
+  table: keeper.dimensions,
+  handOver: (done) => {
+    const layers = sum(strapAndTail(done), done.of(cheekSection).skiveAtBuckle);
+    return keeperHandOver(true, named("layers in a running keeper", layers, { kind: "length" }), done);
   },
 });
 

@@ -4,6 +4,7 @@ import { greatest, minus, named, type Quantity, sum, times } from "../model/quan
 import * as keeper from "../pieces/keeper.ts";
 import * as strap from "../pieces/strap.ts";
 import { buckleTable, fixingTable, leatherTable, stitchingTable } from "../trade/tables.ts";
+import { defaultWrapThickness } from "../trade/turnBack.ts";
 import { type ArticleDefinition, type Resolved, section } from "./definition.ts";
 import { buckleOf, fixingsOf, KEEPER_INSET, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
 
@@ -87,15 +88,23 @@ const fixing = section({
 });
 const stitching = section({ path: "stitching", label: "stitch", title: "Stitching", table: stitchingTable });
 
+/** A fixed keeper holds strap and tail; a running one rests over the turn-back's back leg too. */
+function layersIn(running: boolean, done: Resolved): Quantity {
+  const l = done.of(leather);
+  const two = times(2, thickestOf(l, "strap leather"));
+  if (!running) return named("layers in a fixed keeper", two, { kind: "length" });
+  const backLeg = named(
+    "back leg's thickness",
+    l.skiveTo ?? defaultWrapThickness(l.thickness, done.of(buckle).bar, l.neutral),
+  );
+  return named("layers in a running keeper", sum(two, backLeg), { kind: "length" });
+}
+
 const keeperHandOver = (running: boolean) => (done: Resolved) => ({
   pitch: done.of(stitching).pitch,
   inset: KEEPER_INSET,
   strapWidth: done.of(measures).width,
-  layers: named(
-    running ? "layers in a running keeper" : "layers in a fixed keeper",
-    times(2, thickestOf(done.of(leather), "strap leather")),
-    { kind: "length" },
-  ),
+  layers: layersIn(running, done),
   running,
   neutral: done.of(keeperLeather).neutral,
   thickness: done.of(keeperLeather).thickness,

@@ -1,38 +1,13 @@
 #!/usr/bin/env node
+import { createRequire } from "node:module";
 import { Command, CommanderError } from "commander";
-import { ENGINE_VERSION, readPaper } from "../job.ts";
-import { begin } from "./begin.ts";
-import { explain } from "./explain.ts";
-import { facts } from "./facts.ts";
-import { type MakeOptions, make } from "./make.ts";
-import { type Ending, refused } from "./terminal.ts";
+import type { MakeWords } from "./make.ts";
+import type { Ending } from "./terminal.ts";
 
-// The command line. Status: 0 done; 1 measures contradict each other or a check found an error; 2 not understood.
+// The command line. Status: 0 done; 1 measures contradict each other or a check found an error; 2 not
+// understood. Each command loads the engine only when it runs, so that help comes at once.
 
-type PaperWords = { readonly paper?: string; readonly printed?: string; readonly endsOnly?: boolean };
-
-/** Reads the words about paper and printer; each fault in a sentence. */
-function paperOptions(
-  words: PaperWords,
-):
-  | { readonly ok: true; readonly options: Partial<MakeOptions> }
-  | { readonly ok: false; readonly message: string } {
-  const paper = words.paper === undefined ? undefined : readPaper(words.paper);
-  if (paper && !paper.ok)
-    return {
-      ok: false,
-      message: `--paper: ${paper.problem}; allowed: ${paper.allowed}. To mend: ${paper.mend}`,
-    };
-  const ends = words.endsOnly ? { endsOnly: true } : {};
-  return {
-    ok: true,
-    options: {
-      ...(paper ? { paper: paper.paper } : {}),
-      ...(words.printed === undefined ? {} : { printed: words.printed }),
-      ...ends,
-    },
-  };
-}
+const { version } = createRequire(import.meta.url)("../../package.json") as { version: string };
 
 function finish(ending: Ending): void {
   if (ending.out.length > 0) process.stdout.write(`${ending.out.join("\n")}\n`);
@@ -40,12 +15,7 @@ function finish(ending: Ending): void {
   process.exitCode = ending.status;
 }
 
-function program(): Command {
-  const whittaw = new Command("whittaw")
-    .description("Measures in, true-scale cutting templates out, for a saddler's bench.")
-    .version(ENGINE_VERSION)
-    .exitOverride()
-    .showHelpAfterError("(whittaw --help lists the commands)");
+function addMake(whittaw: Command): void {
   whittaw
     .command("make")
     .description("make templates from orders")
@@ -56,33 +26,37 @@ function program(): Command {
     .option("--ends-only", "print straight straps as two ends with a break")
     .option("--even-so", "write templates that have errors, stamped so")
     .option("--json", "report for a program")
-    .action(async (orders: string[], o: PaperWords & { out: string; evenSo?: boolean; json?: boolean }) => {
-      const read = paperOptions(o);
-      finish(
-        read.ok
-          ? await make(orders, {
-              ...read.options,
-              out: o.out,
-              evenSo: o.evenSo ?? false,
-              json: o.json ?? false,
-            })
-          : refused(read.message),
-      );
+    .action(async (orders: string[], words: MakeWords) => {
+      const { makeFromWords } = await import("./make.ts");
+      finish(await makeFromWords(orders, words));
     });
+}
+
+function addCheck(whittaw: Command): void {
   whittaw
     .command("check")
     .description("only check orders; nothing is written")
     .argument("<order...>", "order files")
     .option("--json", "report for a program")
-    .action(async (orders: string[], o: { json?: boolean }) =>
-      finish(await make(orders, { json: o.json ?? false })),
-    );
+    .action(async (orders: string[], o: { json?: boolean }) => {
+      const { make } = await import("./make.ts");
+      finish(await make(orders, { json: o.json ?? false }));
+    });
+}
+
+function addExplain(whittaw: Command): void {
   whittaw
     .command("explain")
     .description("say how each size of a piece came about")
     .argument("<order>", "order file")
     .argument("[piece]", "one piece, e.g. cheek; left out: the whole article")
-    .action((order: string, piece?: string) => finish(explain(order, piece)));
+    .action(async (order: string, piece?: string) => {
+      const { explain } = await import("./explain.ts");
+      finish(explain(order, piece));
+    });
+}
+
+function addBegin(whittaw: Command): void {
   whittaw
     .command("begin")
     .description("write a new order file with every value explained")
@@ -90,15 +64,31 @@ function program(): Command {
     .option("--to <file>", "the order file to write; left out: print it")
     .option("--sheet", "also write a measuring sheet to print and fill in")
     .option("--paper <name>", "paper of the measuring sheet", "letter")
-    .action(async (article: string, o: { to?: string; sheet?: boolean; paper?: string }) =>
-      finish(await begin(article, o)),
-    );
+    .action(async (article: string, o: { to?: string; sheet?: boolean; paper?: string }) => {
+      const { begin } = await import("./begin.ts");
+      finish(await begin(article, o));
+    });
+}
+
+function addFacts(whittaw: Command): void {
   whittaw
     .command("facts")
     .description("print the built-in tables and their sources")
     .argument("[table]", "one table; left out: the list")
     .option("--json", "for a program")
-    .action((table: string | undefined, o: { json?: boolean }) => finish(facts(table, o.json ?? false)));
+    .action(async (table: string | undefined, o: { json?: boolean }) => {
+      const { facts } = await import("./facts.ts");
+      finish(facts(table, o.json ?? false));
+    });
+}
+
+function program(): Command {
+  const whittaw = new Command("whittaw")
+    .description("Measures in, true-scale cutting templates out, for a saddler's bench.")
+    .version(version)
+    .exitOverride()
+    .showHelpAfterError("(whittaw --help lists the commands)");
+  for (const add of [addMake, addCheck, addExplain, addBegin, addFacts]) add(whittaw);
   return whittaw;
 }
 

@@ -5,6 +5,7 @@ import {
   jobFiles,
   makeJob,
   printAdvice,
+  readPaper,
   sayFault,
   sayFinding,
 } from "../job.ts";
@@ -32,6 +33,31 @@ type Report = {
 };
 
 const stemOf = (file: string): string => basename(file, extname(file));
+
+/** The command's own words, as typed. */
+export type MakeWords = {
+  readonly out: string;
+  readonly paper?: string;
+  readonly printed?: string;
+  readonly endsOnly?: boolean;
+  readonly evenSo?: boolean;
+  readonly json?: boolean;
+};
+
+/** Makes orders as the command line asks for it. */
+export async function makeFromWords(files: readonly string[], words: MakeWords): Promise<Ending> {
+  const paper = words.paper === undefined ? undefined : readPaper(words.paper);
+  if (paper && !paper.ok)
+    return refused(`--paper: ${paper.problem}; allowed: ${paper.allowed}. To mend: ${paper.mend}`);
+  return make(files, {
+    out: words.out,
+    evenSo: words.evenSo ?? false,
+    json: words.json ?? false,
+    ...(paper ? { paper: paper.paper } : {}),
+    ...(words.printed === undefined ? {} : { printed: words.printed }),
+    ...(words.endsOnly ? { endsOnly: true } : {}),
+  });
+}
 
 /** Makes or checks orders, each by itself; good ones are written even when others are not. */
 export async function make(files: readonly string[], options: MakeOptions): Promise<Ending> {

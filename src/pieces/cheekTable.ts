@@ -108,7 +108,7 @@ export const dimensions = {
   ...ENDS,
   overPoll: { kind: "length", least: from(SHAPE_NAMES, (k) => greatest(500, over(leastCheek(k), LARGEST_CHEEK_SHARE))), most: 1500, handed: true, means: "bit ring to bit ring over the poll", source: "measures" },
   measure: { kind: "length", least: 500, most: 1500, handed: true, means: "the measure over the poll, which sets how long a turn-back may be", source: "measures" },
-  tail: { kind: "length", least: 0, most: 1000, handed: true, means: "the crown's tail at its tightest hole", source: "straps" },
+  tail: { kind: "length", least: 0, most: 1000, handed: true, means: "about where the crown's tail ends at its tightest hole", source: "straps" },
   lengthFactor: { kind: "ratio", least: 0.9, most: 1.1, handed: true, means: "allowance for stretch and shrinkage", source: "allowances" },
   buckleTurnBack: {
     kind: "length",

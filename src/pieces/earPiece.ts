@@ -56,7 +56,7 @@ export function shape(d: EarValues, order: { readonly leather: string }): Piece 
     grain: 0,
     straight: false,
     controls: [{ from: [-f.slotAt.value, 0], to: [f.slotAt.value, 0], words: "slot to slot" }],
-    sizes: [named("ear piece length", times(2, f.out)), d.band, ...f.sizes],
+    sizes: [named("ear piece across the tabs", times(2, f.out)), d.band, ...f.sizes],
     sections: [],
     notes: [
       d.ear === "right"

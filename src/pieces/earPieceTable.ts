@@ -1,5 +1,5 @@
 import { type DimensionTable, from, type Known, type Values } from "../model/dimension.ts";
-import { cosine, greatest, least, minus, named, over, type Quantity, root, square, sum, times } from "../model/quantity.ts";
+import { cosine, greatest, least, minus, named, over, type Quantity, root, sine, square, sum, times } from "../model/quantity.ts";
 import { bandChord, bandRadius, defaultEase, openingPerimeter, ovalHalfWidth } from "../trade/earLoop.ts";
 import { slotLength, weavingSlotWidth } from "../trade/slot.ts";
 import { handedLeather } from "../trade/tables.ts";
@@ -71,7 +71,9 @@ export type Frame = {
 export function frameOf(d: FrameValues): Frame {
   const perimeter = openingPerimeter(d.earBase, d.ease);
   const width = weavingSlotWidth("ear piece", d.crownThickness, d.thickness, d.weave);
-  const length = slotLength("ear piece", d.crownWidth, d.crownThickness, width);
+  // The slot cuts the sloping crown across more than its thickness.
+  const across = { ...over(d.crownThickness, sine(d.weave)), kind: "length" as const };
+  const length = slotLength("ear piece", d.crownWidth, across, width);
   const edge = named("ear piece edge", sum(times(EDGE_DIAMETERS, width), EDGE_SPARE_MM), { source: "1.5 widths from a slot's end to an edge; common practice, no source" });
   const opening = d.shape === "band" ? bandOpening(d, perimeter) : ovalOpening(d, perimeter);
   const end = over(minus(length, width), 2);
