@@ -147,7 +147,7 @@ export const dimensions = {
   crease: { kind: "length", optional: true, least: 1, most: 8, means: "crease line from the edge; left out, none is drawn", source: "P. N. Hasluck, Harness Making (1904), p. 49: 1/8 in" },
   length: {
     kind: "length",
-    least: from([...BASE_NAMES, "leftTurnBack", "rightTurnBack", "holes", "holePitch", "toTip", "reckoned"], (k) => leastStrap(k)),
+    least: from([...BASE_NAMES, "leftTurnBack", "rightTurnBack", "holes", "holePitch", "holeSize", "toTip", "reckoned"], (k) => leastStrap(k)),
     most: 4000,
     means: "length of the strap, reckoned as said",
     source: COMMON,
@@ -166,5 +166,5 @@ function leastStrap(k: Known): Quantity {
   const d = baseOf(k);
   const inUse = k.choice("reckoned") === "in use";
   const reach = (side: Side): Quantity => reachOf(workEnd(d, side, k.maybe(`${side}TurnBack`)), k.q("holes"), k.q("holePitch"), k.q("toTip"), inUse);
-  return sum(reach("left"), reach("right"), 10);
+  return sum(reach("left"), reach("right"), greatest(10, times(2, k.q("holeSize"))));
 }

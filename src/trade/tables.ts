@@ -1,6 +1,7 @@
 import type { DimensionTable } from "../model/dimension.ts";
-import { from } from "../model/dimension.ts";
-import { greatest, least, minus, over, sum, times } from "../model/quantity.ts";
+import { from, type Known } from "../model/dimension.ts";
+import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { marksFor, neutralFromTrial } from "./trialFold.ts";
 
 // Dimensions that several tables share, declared once.
 
@@ -11,8 +12,51 @@ export const leatherTable = (defaultThickness: number, most = 8) =>
   ({
     thickness: { kind: "thickness", default: defaultThickness, least: 1, most, means: "thickness as bought (say oz, iron or mm)", source: COMMON },
     skiveTo: { kind: "thickness", optional: true, least: 0.8, most: from(["thickness"], (k) => k.q("thickness")), means: "thickness left where it is folded; left out, each fold gets its own", source: COMMON },
-    neutral: { kind: "ratio", default: 0.5, least: 0.3, most: 0.7, means: "where the leather neither stretches nor shrinks in a fold, from the flesh side", source: `${COMMON}; a trial fold measures your own` },
+    trialBar: { kind: "length", optional: true, least: 1.5, most: 20, means: "a trial fold of this leather, unskived: diameter of the bar", source: "measured" },
+    trialHeldAt: { kind: "length", optional: true, least: from(["thickness", "trialBar"], (k) => heldFrom(k)), most: 80, means: "the trial's two marks from the bar's centre, where they meet", source: "measured" },
+    trialMarks: {
+      kind: "length",
+      optional: true,
+      least: from(TRIAL, (k) => trialMarks(k, LEAST_NEUTRAL, 5)),
+      most: from(TRIAL, (k) => trialMarks(k, MOST_NEUTRAL, 200)),
+      means: "the trial's two marks, apart on the flat",
+      source: "measured",
+    },
+    neutral: {
+      kind: "ratio",
+      default: from(["thickness", "trialBar", "trialMarks", "trialHeldAt"], (k) => neutralOf(k)),
+      least: LEAST_NEUTRAL,
+      most: MOST_NEUTRAL,
+      means: "where the leather neither stretches nor shrinks in a fold, from the flesh side",
+      source: `${COMMON}; a trial fold measures your own`,
+    },
   }) as const satisfies DimensionTable;
+
+/** Where a neutral fibre may lie; beyond these a trial was misread. Common practice, no source. */
+const LEAST_NEUTRAL = 0.3;
+const MOST_NEUTRAL = 0.7;
+
+const TRIAL = ["thickness", "trialBar", "trialHeldAt"];
+const plain = (value: number): Quantity => ({ value, kind: "length", parts: [`${value} mm`], inputs: [] });
+
+/** The legs of a trial close well clear of its bar. */
+function heldFrom(k: Known): Quantity {
+  const bar = k.maybe("trialBar");
+  return bar ? { ...sum(over(bar, 2), times(3, k.q("thickness"))), kind: "length" } : plain(5);
+}
+
+/** The marks of a trial whose leather bends at `neutral`; `otherwise` until the trial is known. */
+function trialMarks(k: Known, neutral: number, otherwise: number): Quantity {
+  const [bar, clamp] = [k.maybe("trialBar"), k.maybe("trialHeldAt")];
+  return bar && clamp ? marksFor({ thickness: k.q("thickness"), bar, clamp }, neutral) : plain(otherwise);
+}
+
+/** The middle of the leather, unless a trial fold was measured. */
+function neutralOf(k: Known): Quantity {
+  const [bar, marks, clamp] = [k.maybe("trialBar"), k.maybe("trialMarks"), k.maybe("trialHeldAt")];
+  if (bar && marks && clamp) return neutralFromTrial({ thickness: k.q("thickness"), bar, marks, clamp });
+  return { value: 0.5, kind: "ratio", parts: ["0.5, the middle"], inputs: [] };
+}
 
 /** A strap as wide as the buckle keeps 3 mm of leather on both sides of the tongue's slot; mm. */
 const BESIDE_TONGUE_MM = 8;

@@ -3,8 +3,14 @@ import { expect, test } from "vitest";
 import type { ArticleDefinition } from "../../src/articles/definition.ts";
 import { articles } from "../../src/articles/index.ts";
 import { checkPieces } from "../../src/checks/index.ts";
+import { signedArea } from "../../src/geometry/area.ts";
+import { distanceToPath } from "../../src/geometry/distance.ts";
+import { flatten } from "../../src/geometry/flatten.ts";
+import { pathLength } from "../../src/geometry/length.ts";
+import { placed } from "../../src/geometry/transform.ts";
 import type { Made } from "../../src/model/article.ts";
 import type { Fault, Finding } from "../../src/model/finding.ts";
+import type { Piece } from "../../src/model/piece.ts";
 import { readOrder } from "../../src/order/read.ts";
 import { anyOrder, orderText } from "../support/anyOrder.ts";
 import { randomFrom } from "../support/random.ts";
@@ -83,6 +89,23 @@ const isMended = (article: ArticleDefinition, given: Given, e: Finding, ranges: 
     );
   });
 
+/** Moving, turning and turning over change no length and no area; a pair's other half is its mirror image. */
+function keepsItsShape(piece: Piece): void {
+  const [length, area] = [pathLength(piece.outline), signedArea(piece.outline)];
+  expect(area).toBeGreaterThan(0);
+  const placements = [
+    { at: [123.4, -56.7], angle: 0.7 },
+    { at: [0, 0], angle: Math.PI / 2, mirrored: true },
+  ] as const;
+  const turnedOver = flatten(placed(piece.outline, { at: [0, 0], angle: 0, mirrored: true }), 0.05);
+  expect(Math.max(...turnedOver.map(([x, y]) => distanceToPath([x, -y], piece.outline)))).toBeLessThan(0.06);
+  for (const placement of placements) {
+    const outline = placed(piece.outline, placement);
+    expect(Math.abs(pathLength(outline) - length)).toBeLessThan(1e-6 * length);
+    expect(Math.abs(Math.abs(signedArea(outline)) - area)).toBeLessThan(1e-6 * area);
+  }
+}
+
 for (const article of articles) {
   test(`any in-range ${article.name} is sound, or says what to change`, () => {
     const counts = {
@@ -95,9 +118,10 @@ for (const article of articles) {
     fc.assert(
       fc.property(fc.integer(), (seed) => {
         const { given } = anyOrder(article, randomFrom(seed));
-        const { faults, errors, ranges } = outcomeOf(article, given);
+        const { faults, errors, made, ranges } = outcomeOf(article, given);
         counts.runs++;
         if (faults.length > 0) counts.faults++;
+        for (const piece of made?.pieces ?? []) keepsItsShape(piece);
         for (const f of faults) {
           count(counts.byRule, `${f.code} ${f.key}`);
           expect(f.code, JSON.stringify(f)).toBe("contradiction");

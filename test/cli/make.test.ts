@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
@@ -17,6 +18,11 @@ const everythingIn = (folder: string): readonly string[] =>
         .replaceAll("\\", "/"),
     )
     .sort();
+
+/** A tongue so broad that too little leather is left beside its slot: an error of the drawing, not of the text. */
+const WEAK = juniper
+  .replace("inside: 5/8", "inside: 5/8, tongue-breadth: 8 mm")
+  .replace("width: 5/8", "width: 13 mm");
 
 describe("whittaw make", () => {
   test("writes templates, printer check, pieces and job.json, and says what to print and measure", () => {
@@ -76,11 +82,27 @@ describe("whittaw make", () => {
     order(folder, "juniper.yaml", juniper);
     whittaw(folder, "make", "juniper.yaml");
     const before = readFileSync(join(folder, "out", "juniper", "template-letter.pdf"));
-    order(folder, "juniper.yaml", juniper.replace("holes: 5", "holes: 4"));
+    order(folder, "juniper.yaml", WEAK);
     const refused = whittaw(folder, "make", "juniper.yaml");
-    expect(refused.status).not.toBe(0);
-    expect(refused.err).toContain("odd number");
+    expect(refused.status).toBe(1);
+    expect(refused.err).toContain("Nothing was written");
     expect(readFileSync(join(folder, "out", "juniper", "template-letter.pdf")).equals(before)).toBe(true);
+  });
+
+  test("--even-so writes what has errors, and stamps every sheet", () => {
+    const folder = newFolder();
+    order(folder, "weak.yaml", WEAK);
+    const { status, err } = whittaw(folder, "make", "weak.yaml", "--even-so");
+    expect(status).toBe(1);
+    expect(err).toContain("error");
+    const pdf = join(folder, "out", "weak", "template-letter.pdf");
+    const pages = Number(execFileSync("pdfinfo", [pdf], { encoding: "utf8" }).match(/Pages: +(\d+)/)![1]);
+    for (let page = 1; page <= pages; page++) {
+      const text = execFileSync("pdftotext", ["-f", String(page), "-l", String(page), pdf, "-"], {
+        encoding: "utf8",
+      });
+      expect(text.toLowerCase(), `page ${page}`).toContain("has errors");
+    }
   });
 
   test("several orders: the good ones are written, the highest status comes back", () => {
