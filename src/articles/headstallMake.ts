@@ -164,7 +164,7 @@ function adjustment(done: Resolved, cheekPiece: Piece, crownPiece: Piece): reado
   const n = Math.round(d.holes.value);
   const holes = Array.from({ length: n }, (_, i) => d.toTip.value + i * d.holePitch.value);
   const sides = d.buckles === "both cheeks" ? ["near", "off"] : ["near"];
-  const swellAt = tailRoom(done, cheekPiece);
+  const room = tailRoom(done, cheekPiece);
   return sides.map((side) => ({
     kind: "adjustment",
     side,
@@ -172,8 +172,10 @@ function adjustment(done: Resolved, cheekPiece: Piece, crownPiece: Piece): reado
     holes,
     keeperFar: keeperFarOf(done).value,
     point: d.pointLength.value,
-    swellAt,
+    ...room,
     dimension: "straps.holes",
+    tipDimension: "pieces.crown.to-tip",
+    bodySection: "pieces.cheek",
   }));
 }
 
@@ -181,12 +183,15 @@ function adjustment(done: Resolved, cheekPiece: Piece, crownPiece: Piece): reado
 const KEEPER_PASSES_MM = 1;
 
 /** Where, from the buckle's bar, the cheek is too wide for a keeper, or the bit's fixings begin. */
-function tailRoom(done: Resolved, piece: Piece): number {
+function tailRoom(done: Resolved, piece: Piece): Pick<Adjustment, "swellAt" | "swellIs"> {
   const d = done.of(cheekSection);
   const { top, bit } = cheek.cheekEnds(d);
   const bitFrom = d.effectiveLength.value - done.of(bitRing).bar.value / 2 - bit.reach.value;
   const wide = firstWiderThan(piece.outline, d.width.value + KEEPER_PASSES_MM);
-  return Math.min(bitFrom, wide === undefined ? bitFrom : wide - top.takeUp.value);
+  const swell = wide === undefined ? Infinity : wide - top.takeUp.value;
+  return swell < bitFrom
+    ? { swellAt: swell, swellIs: "the cheek's swell" }
+    : { swellAt: bitFrom, swellIs: "the cheek's fixings at the bit" };
 }
 
 /** The least x at which an outline's upper edge is wider than `width`. */
@@ -210,7 +215,7 @@ function findings(done: Resolved, crownPiece: Piece): readonly Finding[] {
         "the horse was measured from mouth corner to mouth corner, but the bit's rise is not known, so the headstall may come out long",
       mend: "measure from the mouth's corner up to where the cheek bears on the bit ring and write it as measures.rise",
     });
-  return [...found, tapeNote(done), ...earClear(done, crownPiece)];
+  return [...found, tapeNote(done), weaveNote(done), ...earClear(done, crownPiece)];
 }
 
 /** A tape on the skin lies inside the leather's middle: said, and not added unasked. */
@@ -224,6 +229,21 @@ function tapeNote(done: Resolved): Finding {
     place: "measures.over-poll",
     message: `a tape on the skin runs inside the leather's middle: over the poll's half round the strap needs about ${printNumber(more, 1)} mm more; this is not added`,
     mend: "add it to the measure if your tape lay on the skin and the fit must be close",
+  };
+}
+
+/** The crown goes through the ear piece's leather twice, on a slope: that takes up some of it. */
+function weaveNote(done: Resolved): Finding {
+  const e = done.of(earSection);
+  const through = e.thickness.value + e.crownThickness.value;
+  const more = 2 * through * Math.tan(e.weave.value / 2);
+  return {
+    rule: "weave-takes-up",
+    severity: "note",
+    piece: "",
+    place: "pieces.ear-piece",
+    message: `weaving through the ear piece takes up about ${printNumber(more, 1)} mm of the crown; this is not added`,
+    mend: "add it to measures.over-poll if the fit must be close",
   };
 }
 

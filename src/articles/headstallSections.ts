@@ -167,6 +167,7 @@ export const cheekSection = section({
       overPoll: overPollOf(done),
       measure: overPollOf(done),
       tail: tailOf(done),
+      pair: done.of(straps).buckles === "both cheeks",
       lengthFactor: lengthFactor(done),
     };
   },

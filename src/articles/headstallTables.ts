@@ -1,6 +1,6 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
 import { greatest, leaf, least, minus, nextOdd, over, type Quantity, roundedDown, sum, times } from "../model/quantity.ts";
-import { defaultPitch } from "../trade/balance.ts";
+import { defaultCheek, defaultPitch } from "../trade/balance.ts";
 
 // The measures of a one-ear headstall, and how its straps buckle and adjust.
 
@@ -71,9 +71,9 @@ export const strapsTable = {
   runningKeepers: { kind: "flag", default: true, means: "a running keeper beside each fixed one", source: COMMON },
   holes: {
     kind: "count",
-    default: from(["buckles", "pitch", "coverFrom", "coverTo", "overPoll"], (k) => {
+    default: from(["buckles", "pitch", "coverFrom", "coverTo", "overPoll", "width"], (k) => {
       const [a, b] = [k.maybe("coverFrom"), k.maybe("coverTo")];
-      if (!a && !b) return least(USUAL_HOLES, mostHoles(k.q("overPoll"), k.q("pitch")));
+      if (!a && !b) return least(USUAL_HOLES, holesBeside(k), mostHoles(k.q("overPoll"), k.q("pitch")));
       const reach = greatest(a ? minus(k.q("overPoll"), a) : 0, b ? minus(b, k.q("overPoll")) : 0);
       const each = k.choice("buckles") === "both cheeks" ? over(reach, k.q("pitch")) : over(times(2, reach), k.q("pitch"));
       return greatest(3, nextOdd({ ...sum(each, 0.5), kind: "count" }));
@@ -92,6 +92,18 @@ const ROW_SHARE = 0.15;
 /** A small head has room for few holes: an odd count, from 3. */
 function mostHoles(overPoll: Quantity, pitch: Quantity): Quantity {
   return { ...greatest(3, least(15, sum(times(2, roundedDown(over(times(ROW_SHARE / 2, overPoll), pitch))), 1))), kind: "count" };
+}
+
+/** The tail takes no more than this share of a usual cheek; common practice, no source. */
+const TAIL_SHARE = 0.56;
+/** First hole to tip and a keeper, as a share of the strap's width, as far as is known here. */
+const TIP_WIDTHS = 3.8;
+
+/** Holes whose tail, buckled tightest, still leaves room on a usual cheek: an odd count, from 3. */
+function holesBeside(k: Known): Quantity {
+  const row = minus(times(TAIL_SHARE, defaultCheek(k.q("overPoll"))), times(TIP_WIDTHS, k.q("width")));
+  const each = roundedDown(over(over(row, k.q("pitch")), 2));
+  return { ...greatest(3, sum(times(2, each), 1)), kind: "count" };
 }
 
 /** How far the most holes reach from the measure, one way. */

@@ -1,10 +1,12 @@
 import type { Join, Made } from "../model/article.ts";
 import { from } from "../model/dimension.ts";
+import type { Finding } from "../model/finding.ts";
 import { greatest, minus, named, type Quantity, sum, times } from "../model/quantity.ts";
 import * as keeper from "../pieces/keeper.ts";
 import * as strap from "../pieces/strap.ts";
 import { buckleTable, fixingTable, leatherTable, stitchingTable } from "../trade/tables.ts";
 import { defaultWrapThickness } from "../trade/turnBack.ts";
+import { printNumber } from "../units/index.ts";
 import { type ArticleDefinition, type Resolved, section } from "./definition.ts";
 import { buckleOf, fixingsOf, KEEPER_INSET, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
 
@@ -16,8 +18,22 @@ const OUNCE = 25.4 / 64;
 const measures = section({
   path: "measures",
   label: "",
-  title: "Width, and how many",
+  title: "What the strap is: its ends, its width, and how many",
   table: {
+    leftEnd: {
+      kind: "choice",
+      choices: strap.STRAP_ENDS,
+      default: "buckle",
+      means: "the left end: a billet has holes and a point, a loop goes round another strap",
+      source: COMMON,
+    },
+    rightEnd: {
+      kind: "choice",
+      choices: strap.STRAP_ENDS,
+      default: "billet",
+      means: "the right end",
+      source: COMMON,
+    },
     width: { kind: "length", least: 9, most: 76, means: "width of the strap", source: "measured" },
     count: { kind: "count", default: 1, least: 1, most: 50, means: "how many straps", source: COMMON },
     keeper: {
@@ -41,6 +57,20 @@ const keeperLeather = section({
   title: "Leather of the keepers",
   table: leatherTable(5 * OUNCE, 5),
 });
+const isBuckled = (done: Resolved): boolean => {
+  const m = done.of(measures);
+  return m.leftEnd === "buckle" || m.rightEnd === "buckle";
+};
+
+/** A strap without a buckle doesn't care which one the order names. */
+const anySize = (value: number): Quantity => ({
+  value,
+  kind: "length",
+  parts: ["a strap without a buckle"],
+  inputs: [],
+});
+const ANY_BUCKLE = { least: anySize(9), most: anySize(100) };
+
 const buckle = section({
   path: "hardware.buckle",
   label: "buckle",
@@ -55,14 +85,19 @@ const buckle = section({
       means: "width of the strap",
       source: "measures",
     },
+    buckled: { kind: "flag", default: true, handed: true, means: "an end has a buckle", source: "measures" },
     inside: {
       ...buckleTable.inside,
       default: from(["strapWidth"], (k) => k.q("strapWidth")),
-      least: from(["strapWidth"], (k) => greatest(9, minus(k.q("strapWidth"), 0.3))),
-      most: from(["strapWidth"], (k) => sum(k.q("strapWidth"), 3)),
+      least: from(["strapWidth", "buckled"], (k) =>
+        k.flag("buckled") ? greatest(9, minus(k.q("strapWidth"), 0.3)) : ANY_BUCKLE.least,
+      ),
+      most: from(["strapWidth", "buckled"], (k) =>
+        k.flag("buckled") ? sum(k.q("strapWidth"), 3) : ANY_BUCKLE.most,
+      ),
     },
   },
-  handOver: (done) => ({ strapWidth: done.of(measures).width }),
+  handOver: (done) => ({ strapWidth: done.of(measures).width, buckled: isBuckled(done) }),
 });
 const ring = section({
   path: "hardware.ring",
@@ -141,6 +176,8 @@ const strapSection = section({
   handOver: (done) => {
     const [l, m] = [done.of(leather), done.of(measures)];
     return {
+      leftEnd: m.leftEnd,
+      rightEnd: m.rightEnd,
       ...stitchesOf(done.of(stitching), m.width),
       ...leatherOf(l, "strap leather"),
       skiveTo: l.skiveTo,
@@ -160,22 +197,52 @@ function make(done: Resolved): Made {
   const d = done.of(strapSection);
   const count = Math.round(m.count.value);
   const piece = strap.shape(d, { leather: "strap", count });
-  const buckled = d.leftEnd === "buckle" || d.rightEnd === "buckle";
+  const buckled = isBuckled(done);
   const keepers = [
     ...(m.keeper && buckled ? [fixedKeeper] : []),
-    ...(m.runningKeeper ? [runningKeeper] : []),
+    ...(m.runningKeeper && buckled ? [runningKeeper] : []),
   ];
   return {
     article: "strap",
     pieces: [piece, ...keepers.map((s) => keeper.shape(done.of(s), { count, leather: "keeper" }))],
     joins: [...(buckled ? buckleJoins(done) : []), ...keepers.map((s) => keeperJoin(done, s))],
-    findings: [],
+    findings: findings(done),
     sizes: [strap.strapCut(d, strap.strapEnds(d))],
     cautions: [
       "Strength figures are estimates for comparing designs. Have anything that bears a load checked by a qualified saddler.",
       "Cut away from your hand, on a firm board. Use dyes and glues with fresh air, as their makers say.",
     ],
   };
+}
+
+/** What a strap's measures leave open. */
+function findings(done: Resolved): readonly Finding[] {
+  const [d, l] = [done.of(strapSection), done.of(leather)];
+  const billet = d.leftEnd === "billet" || d.rightEnd === "billet";
+  const holes = Math.round(d.holes.value);
+  const even: Finding = {
+    rule: "middle-hole",
+    severity: "caution",
+    piece: "strap",
+    place: "pieces.strap.holes",
+    message: `the length is reckoned to the middle hole, and ${holes} holes have none: it lies half way between two`,
+    value: `${holes} holes`,
+    limit: "an odd number",
+    mend: `write pieces.strap.holes: ${holes + 1}`,
+    change: { dimension: "pieces.strap.holes", value: String(holes + 1) },
+  };
+  const round: Finding = {
+    rule: "closed-round",
+    severity: "note",
+    piece: "strap",
+    place: "pieces.strap.length",
+    message: `closed round something (a neck, a rolled rug) it measures about ${printNumber(Math.PI * l.thickness.value, 1)} mm less inside than flat`,
+    mend: "add that to the length if the measure was taken round the thing itself",
+  };
+  return [
+    ...(billet && d.reckoned === "in use" && holes % 2 === 0 ? [even] : []),
+    ...(billet && isBuckled(done) ? [round] : []),
+  ];
 }
 
 function buckleJoins(done: Resolved): readonly Join[] {
@@ -243,11 +310,11 @@ export const plainStrap: ArticleDefinition = {
     { measure: "width", how: "The inside width of the buckle, less a hair." },
   ],
   sample: {
+    "measures.left-end": "buckle",
+    "measures.right-end": "billet",
     "measures.width": "1 in",
     "leather.strap.thickness": "9 oz",
     "hardware.buckle.inside": "1 in",
     "pieces.strap.length": "36 in",
-    "pieces.strap.left-end": "buckle",
-    "pieces.strap.right-end": "billet",
   },
 };

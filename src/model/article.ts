@@ -60,7 +60,12 @@ export type Adjustment = {
   readonly point: number;
   /** Where the cheek grows wider than the keeper lets pass, from the bar; Infinity when it never does. */
   readonly swellAt: number;
+  /** What lies there: the swell of its body, or the fixings at the bit. */
+  readonly swellIs: "the cheek's swell" | "the cheek's fixings at the bit";
   readonly dimension: string;
+  /** The dimensions that set the first hole's distance from the tip, and the cheek's body. */
+  readonly tipDimension: string;
+  readonly bodySection: string;
 };
 
 /** A row of the fit table: which holes give which measure. */

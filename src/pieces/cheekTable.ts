@@ -1,5 +1,6 @@
 import { type DimensionTable, from, type Known, type Values } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, roundedNear, sum, times } from "../model/quantity.ts";
+import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { defaultCheek } from "../trade/balance.ts";
 import { type BitEnd, type BitEndInput, bitEnd } from "../trade/bitEnd.ts";
 import { BODIES } from "../trade/body.ts";
 import { type BuckleEnd, type BuckleEndInput, buckleEnd } from "../trade/buckleEnd.ts";
@@ -93,9 +94,6 @@ const bodyEnd = (c: Quantity, ring: Quantity, bit: BitEnd): Quantity => minus(c,
 /** A cheek shorter than this between its turn-backs has no body, mm; common practice, no source. */
 const LEAST_BODY_MM = 12;
 
-/** Makers cut cheeks to the eighth of an inch. */
-const EIGHTH_MM = 25.4 / 8;
-
 const SHAPE_NAMES = [...END_NAMES, "buckleTurnBack", "bitTurnBack"];
 
 export type Room = { readonly top: BuckleEnd; readonly bit: BitEnd };
@@ -108,6 +106,7 @@ export const dimensions = {
   ...ENDS,
   overPoll: { kind: "length", least: from(SHAPE_NAMES, (k) => greatest(500, over(leastCheek(k), LARGEST_CHEEK_SHARE))), most: 1500, handed: true, means: "bit ring to bit ring over the poll", source: "measures" },
   measure: { kind: "length", least: 500, most: 1500, handed: true, means: "the measure over the poll, which sets how long a turn-back may be", source: "measures" },
+  pair: { kind: "flag", default: true, handed: true, means: "a cheek on both sides", source: "straps" },
   tail: { kind: "length", least: 0, most: 1000, handed: true, means: "about where the crown's tail ends at its tightest hole", source: "straps" },
   lengthFactor: { kind: "ratio", least: 0.9, most: 1.1, handed: true, means: "allowance for stretch and shrinkage", source: "allowances" },
   buckleTurnBack: {
@@ -128,11 +127,11 @@ export const dimensions = {
   },
   effectiveLength: {
     kind: "length",
-    default: from([...SHAPE_NAMES, "overPoll"], (k) => greatest(roundedNear(times(0.24, k.q("overPoll")), EIGHTH_MM), leastCheek(k))),
+    default: from([...SHAPE_NAMES, "overPoll"], (k) => greatest(defaultCheek(k.q("overPoll")), leastCheek(k))),
     least: from(SHAPE_NAMES, (k) => leastCheek(k)),
     most: from([...SHAPE_NAMES, "overPoll"], (k) => greatest(times(0.3, k.q("overPoll")), leastCheek(k))),
     means: "from the ring to the buckle's bar",
-    source: `${COMMON}: 0.24 of the measure over the poll`,
+    source: `${COMMON}: 0.24 of the measure over the poll, more on small heads`,
   },
   bitWidth: {
     kind: "length",
@@ -142,7 +141,7 @@ export const dimensions = {
     means: "width at the bit's turn-back; at least three holes wide",
     source: COMMON,
   },
-  body: { kind: "choice", choices: BODIES, default: "swelled", means: "shape between the turn-backs", source: COMMON },
+  body: { kind: "choice", choices: BODIES, default: from([...SHAPE_NAMES, "effectiveLength", "tail", "pair"], (k) => usualBody(k)), means: "shape between the turn-backs", source: COMMON },
   swellFrom: {
     kind: "length",
     default: from([...SHAPE_NAMES, "effectiveLength", "tail"], (k) => defaultSwell(k)),
@@ -189,6 +188,17 @@ function defaultSwell(k: Known): Quantity {
   const start = topReach(top);
   const end = bodyEnd(k.q("effectiveLength"), k.q("ring"), bit);
   return greatest(start, least(sum(k.q("tail"), 3), minus(end, greatest(times(0.45, minus(end, start)), LEAST_BODY_MM))));
+}
+
+/** A swell shorter than this many widths is a knob; common practice, no source. */
+const SHORTEST_SWELL = 1.5;
+
+/** Swelled where a pair has room for it past the crown's tail, else straight. */
+function usualBody(k: Known): "swelled" | "straight" {
+  const { top, bit } = roomOf(k);
+  const start = greatest(topReach(top), sum(k.q("tail"), 3));
+  const room = minus(bodyEnd(k.q("effectiveLength"), k.q("ring"), bit), start);
+  return k.flag("pair") && room.value >= SHORTEST_SWELL * k.q("width").value ? "swelled" : "straight";
 }
 
 /** The widest that the body's length lets its edges reach at a fair slope. */

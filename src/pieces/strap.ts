@@ -9,7 +9,7 @@ import { drawPoint, pointLength } from "../trade/points.ts";
 import { netSection, tearOut } from "../trade/strength.ts";
 import { type dimensions, type Side, type WorkedEnd, workEnd } from "./strapTable.ts";
 
-export { dimensions } from "./strapTable.ts";
+export { dimensions, STRAP_ENDS } from "./strapTable.ts";
 
 // The general strap: any two ends of a billet with holes and a point, a turn-back round a buckle, a ring
 // or another strap, or a plain end. Its left end lies at smaller x; a left fold at x = 0.

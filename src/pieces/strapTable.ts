@@ -24,11 +24,18 @@ const BASE = {
   keeperBreadth: { kind: "length", optional: true, least: 5, most: 40, handed: true, means: "breadth of the fixed keeper", source: "pieces.keeper" },
   keeperCaught: { kind: "thickness", optional: true, least: 0, most: 10, handed: true, means: "thickness of the keeper's ends between the legs", source: "pieces.keeper" },
   width: { kind: "length", least: 6, most: 80, handed: true, means: "width of the strap", source: "strap" },
-  leftEnd: { kind: "choice", choices: STRAP_ENDS, default: "buckle", means: "the left end", source: COMMON },
-  rightEnd: { kind: "choice", choices: STRAP_ENDS, default: "billet", means: "the right end", source: COMMON },
+  leftEnd: { kind: "choice", choices: STRAP_ENDS, handed: true, means: "the left end", source: "measures" },
+  rightEnd: { kind: "choice", choices: STRAP_ENDS, handed: true, means: "the right end", source: "measures" },
   feather: { kind: "length", default: 8, least: 3, most: 20, means: "length of a turn-back's thinned end", source: COMMON },
   around: { kind: "length", default: from(["width"], (k) => k.q("width")), least: 6, most: 120, means: "width of the strap that a loop goes round", source: COMMON },
-  aroundThickness: { kind: "length", default: from(["thickness"], (k) => k.q("thickness")), least: 1, most: 20, means: "thickness of the strap that a loop goes round", source: COMMON },
+  aroundThickness: {
+    kind: "length",
+    default: from(["thickness"], (k) => k.q("thickness")),
+    least: 1,
+    most: from(["around"], (k) => least(20, k.q("around"))),
+    means: "thickness of the strap that a loop goes round",
+    source: COMMON,
+  },
 } as const satisfies DimensionTable;
 
 const BASE_NAMES = Object.keys(BASE);

@@ -1,4 +1,4 @@
-import { greatest, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { greatest, minus, named, over, type Quantity, roundedNear, sum, times } from "../model/quantity.ts";
 
 // The balance of a headstall: what lies between the two bit rings, over the poll. See the words of
 // the trade in docs: ring contact, bar centre, a hole in use.
@@ -40,6 +40,16 @@ export function defaultToTip(keeperFar: Quantity, pointLength: Quantity, width: 
   // 3.3: a first hole 5 in from the point of a 1 1/2 in strap (P. N. Hasluck, Harness Making, 1904, p. 51).
   return greatest(sum(keeperFar, 10, pointLength), times(3.3, width));
 }
+
+/** Makers cut cheeks to the eighth of an inch. */
+const EIGHTH_MM = 25.4 / 8;
+
+/**
+ * Ring to buckle bar when the order doesn't say, mm: 0.24 of the measure over the poll; on small heads, whose
+ * buckles and bits are not smaller in the same measure, 0.075 of it and 105. Common practice, no source.
+ */
+export const defaultCheek = (overPoll: Quantity): Quantity =>
+  roundedNear(greatest(times(0.24, overPoll), sum(times(0.075, overPoll), 105)), EIGHTH_MM);
 
 /** Hole pitch by the handbook: a little more than the strap's width, here the next 1/8 in over it. */
 export function defaultPitch(width: Quantity): Quantity {

@@ -34,12 +34,12 @@ export function keeperGirth(label: string, stack: Stack, neutral: Operand, thick
 }
 
 /**
- * Breadth of a keeper, mm: 0.45 of the strap, at least 8, and room for two stitches through each end.
+ * Breadth of a keeper, mm: 0.45 of the strap, at least 8, and room for two stitches through each end, 1.5 from its edges.
  * 0.45 lies between the handbook's 3/4 in on a 1 1/2 in strap and 3/8 in on 7/8 in
  * (P. N. Hasluck, Harness Making, 1904, pp. 49-50, 54).
  */
 export const keeperBreadth = (strapWidth: Quantity, pitch: Quantity): Quantity =>
-  greatest(times(0.45, strapWidth), 8, { ...sum(times(2, pitch), 2), kind: "length" });
+  greatest(times(0.45, strapWidth), 8, { ...sum(times(2, pitch), 3), kind: "length" });
 
 /** Half of a keeper's girth: where the middle of its underside lies from its middle. */
 export const halfGirth = (girth: Quantity): Quantity => over(girth, 2);

@@ -1,5 +1,6 @@
 import {
   greatest,
+  least,
   minus,
   named,
   over,
@@ -47,10 +48,10 @@ export function loopEnd(i: LoopEndInput): LoopEnd {
   });
   const developed = developFlatBar(i.legs, i.around, clamp);
   const half = over(developed.holeToMate, 2);
-  const least = times(LEAST_STITCHES, i.pitch);
+  const run = times(LEAST_STITCHES, i.pitch);
   const leastLength = named(
     `${i.label} least turn-back`,
-    { ...sum(half, least, i.feather), kind: "length" },
+    { ...sum(half, run, i.feather), kind: "length" },
     { kind: "length" },
   );
   const length = named(`${i.label} turn-back`, i.length ?? leastLength);
@@ -81,6 +82,8 @@ export function strapAsBar(label: string, width: Quantity, thickness: Quantity, 
     { ...high, kind: "length" },
     { source: "common practice, no source", kind: "length" },
   );
-  const corner = named(`${label} rounding`, over(through, 2), { source: "common practice, no source" });
+  const corner = named(`${label} rounding`, over(least(through, width), 2), {
+    source: "common practice, no source",
+  });
   return { along: width, through, corner };
 }

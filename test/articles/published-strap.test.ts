@@ -23,10 +23,10 @@ type StrapOrder = {
 
 const orderOf = (o: StrapOrder): string => `article: strap
 units: in
-measures: { width: ${o.width}, keeper: no }
+measures: { ${o.left}, ${o.right}, width: ${o.width}, keeper: no }
 leather: { strap: { thickness: 1/8 in } }
 pieces:
-  strap: { reckoned: fold to fold, length: ${o.length}, ${o.left}, ${o.right}, ${o.more} }
+  strap: { reckoned: fold to fold, length: ${o.length}, ${o.more} }
 `;
 
 function pieceOf(o: StrapOrder): Piece {

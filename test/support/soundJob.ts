@@ -11,6 +11,9 @@ const adjustment = (side: string): Adjustment => ({
   keeperFar: 30,
   point: 17.6,
   swellAt: 180,
+  swellIs: "the cheek's swell",
+  tipDimension: "pieces.crown.to-tip",
+  bodySection: "pieces.cheek",
   dimension: "straps.holes",
 });
 
