@@ -14,7 +14,7 @@ import type { Fault, Finding } from "./model/finding.ts";
 import { fitLines } from "./model/fit.ts";
 import type { Job } from "./model/job.ts";
 import type { Paper } from "./model/sheet.ts";
-import { nearestWord } from "./model/words.ts";
+import { nearestWord, oneOf } from "./model/words.ts";
 import { faultStatus } from "./order/faults.ts";
 import type { Order } from "./order/order.ts";
 import { readPaper } from "./order/paper.ts";
@@ -24,8 +24,9 @@ import { pdf } from "./output/pdf.ts";
 import { svg } from "./output/svg.ts";
 import { leastPaper, measuringSheet } from "./picture/measuring/measuringSheet.ts";
 import { piecePicture } from "./picture/piece.ts";
-import { printerCheck } from "./picture/sheet/printerCheck.ts";
+import { printerCheck, printerCheckFile } from "./picture/sheet/printerCheck.ts";
 import { sheetPictures } from "./picture/sheet/sheets.ts";
+import { factTables } from "./trade/facts/index.ts";
 
 // The engine's only entry: an order's text goes in, a checked job comes out. It takes texts and bytes,
 // never paths, and knows neither files nor the clock.
@@ -131,7 +132,7 @@ export async function jobFiles(
   options: Fonts & { readonly stamp?: string },
 ): Promise<readonly JobFile[]> {
   const { made, layout, order } = job;
-  const { paper, margin, factor } = layout;
+  const { paper, margin } = layout;
   const title = `${made.article}${order.forWhom === "" ? "" : ` for ${order.forWhom}`}`;
   const info = {
     font: options.font,
@@ -139,7 +140,13 @@ export async function jobFiles(
     title,
     id: hashOf(JSON.stringify([order.text, layout])),
   };
-  const words = { article: made.article, forWhom: order.forWhom, file: order.file, cautions: made.cautions };
+  const words = {
+    article: made.article,
+    forWhom: order.forWhom,
+    file: order.file,
+    cautions: made.cautions,
+    findings: job.findings,
+  };
   const pages = sheetPictures({
     pieces: made.pieces,
     layout,
@@ -150,8 +157,8 @@ export async function jobFiles(
   return [
     { path: `template-${paperSlug(paper)}.pdf`, data: await pdf(pages, info) },
     {
-      path: `printer-check-${paperSlug(paper)}.pdf`,
-      data: await pdf([printerCheck(paper, margin, factor)], { ...info, title: "Printer check" }),
+      path: printerCheckFile(paper),
+      data: await pdf([printerCheck(paper, margin)], { ...info, title: "Printer check" }),
     },
     ...made.pieces.map(
       (p): JobFile => ({ path: `pieces/${p.id}.svg`, data: svg(piecePicture(p, order.units)) }),
@@ -160,13 +167,15 @@ export async function jobFiles(
   ];
 }
 
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
+
 /** What to print first and what to measure, in a few plain lines. */
 export function printAdvice(job: Job, folder: string): readonly string[] {
   const { paper, margin, sheets } = job.layout;
   const bars = barLengths(paper, margin);
   const slug = paperSlug(paper);
   return [
-    `  Wrote ${folder}: ${sheets.length + 1} sheets of templates on ${paper.name}, ${job.made.pieces.length} pieces as SVG, and job.json`,
+    `  Wrote ${folder}: ${counted(sheets.length + 1, "sheet")} of templates on ${paper.name}, ${counted(job.made.pieces.length, "piece")} as SVG, and job.json`,
     `  Print first:  printer-check-${slug}.pdf, at 100 % ("actual size", no fitting)`,
     `  Measure:      its bars must be ${bars.x} mm and ${bars.y} mm long. If not, make again with --printed and what they measured, as in --printed ${bars.x - 0.8}x${bars.y - 0.5}`,
     `  Then print:   template-${slug}.pdf, and measure the 50 mm square before you cut`,
@@ -209,11 +218,28 @@ export function articleNamed(name: string): ArticleFound {
   const article = articles.find((a) => a.slug === slug);
   if (article) return { ok: true, article };
   const slugs = articles.map((a) => a.slug);
-  const near = nearestWord(slug, slugs);
-  return {
-    ok: false,
-    message: `There is no article "${name}". The articles are: ${slugs.join(", ")}.${near === undefined ? "" : ` To mend: write ${near}.`}`,
-  };
+  return { ok: false, message: noneOf("article", name, slugs, nearestWord(slug, slugs)) };
+}
+
+/** A name that is not among those of its kind: the one to write, or all of them. */
+function noneOf(kind: string, name: string, names: readonly string[], near: string | undefined): string {
+  return `There is no ${kind} "${name}". The ${kind}s are: ${names.join(", ")}. To mend: write ${near ?? oneOf(names)}.`;
+}
+
+export type TableFound =
+  | { readonly ok: true; readonly table: (typeof factTables)[number] }
+  | { readonly ok: false; readonly message: string };
+
+/** The built-in table of that name; else the only one that speaks of it is offered, or the nearest name. */
+export function tableNamed(name: string): TableFound {
+  const word = name.trim().toLowerCase();
+  const table = factTables.find((t) => t.name === word);
+  if (table) return { ok: true, table };
+  const names = factTables.map((t) => t.name);
+  const stem = word.replace(/s$/, "");
+  const speaking = factTables.filter((t) => JSON.stringify(t).toLowerCase().includes(stem));
+  const near = speaking.length === 1 ? speaking[0]?.name : nearestWord(word, names);
+  return { ok: false, message: noneOf("table", name, names, near) };
 }
 
 /** The measuring sheet of an article as a PDF. */

@@ -2,6 +2,7 @@ import { existsSync, writeFileSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
 import { articleNamed, beginOrder, measuringSheetPdf } from "../job.ts";
 import { fonts } from "./fonts.ts";
+import { sayWriteError } from "./sayWriteError.ts";
 import { type Ending, refused, said } from "./terminal.ts";
 
 export type BeginOptions = { readonly to?: string; readonly sheet?: boolean; readonly paper?: string };
@@ -30,9 +31,7 @@ export async function begin(name: string, options: BeginOptions): Promise<Ending
     writeFileSync(options.to, text, { flag: "wx" });
     if (sheet?.ok) writeFileSync(sheetFile, sheet.bytes, { flag: "wx" });
   } catch (e) {
-    return refused(
-      `${options.to} can't be written (${(e as NodeJS.ErrnoException).code ?? String(e)}). To mend: choose another place with --to`,
-    );
+    return refused(sayWriteError(options.to, e, "choose another place with --to"));
   }
   const next = `Change the numbers in ${options.to}, then: whittaw make ${options.to}`;
   return said(

@@ -1,4 +1,4 @@
-import { factTables, sayFacts } from "../job.ts";
+import { factTables, sayFacts, tableNamed } from "../job.ts";
 import { type Ending, refused, said } from "./terminal.ts";
 
 /** Prints one built-in table with its sources, or the list of tables. */
@@ -13,10 +13,7 @@ export function facts(name: string | undefined, json: boolean): Ending {
           "whittaw facts NAME prints one of them with its sources.",
         );
   }
-  const table = factTables.find((t) => t.name === name.toLowerCase());
-  if (!table)
-    return refused(
-      `There is no table "${name}". The tables are: ${factTables.map((t) => t.name).join(", ")}`,
-    );
-  return json ? said(JSON.stringify(table, null, 1)) : said(...sayFacts(table));
+  const found = tableNamed(name);
+  if (!found.ok) return refused(found.message);
+  return json ? said(JSON.stringify(found.table, null, 1)) : said(...sayFacts(found.table));
 }

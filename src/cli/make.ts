@@ -12,8 +12,9 @@ import {
 import { fonts } from "./fonts.ts";
 import { progress } from "./progress.ts";
 import { readOrderFile } from "./readOrderFile.ts";
+import { sayWriteError } from "./sayWriteError.ts";
 import { allOf, type Ending, refused } from "./terminal.ts";
-import { writeFiles } from "./writeFiles.ts";
+import { type EarlierOrder, earlierOrder, writeFiles } from "./writeFiles.ts";
 
 export type MakeOptions = JobOptions & {
   /** Folder that holds one folder for each order; absent: check only. */
@@ -109,22 +110,33 @@ async function makeOne(file: string, options: MakeOptions): Promise<Report> {
   if (options.out === undefined || (status !== 0 && !options.evenSo)) return report;
   const folder = join(options.out, stemOf(file));
   const outFiles = await jobFiles(job, { ...fonts(), ...(status === 0 ? {} : { stamp: "has errors" }) });
+  const earlier = earlierOrder(folder);
   try {
     writeFiles(folder, outFiles, read.text);
   } catch (e) {
     return {
       ...report,
       status: 2,
-      faults: [
-        `${folder} can't be written (${(e as NodeJS.ErrnoException).code ?? String(e)}). To mend: choose another folder with --out`,
-      ],
+      faults: [sayWriteError(folder, e, "choose another folder with --out")],
     };
   }
   return {
     ...report,
     written: outFiles.map((f) => join(folder, ...f.path.split("/"))),
-    advice: printAdvice(job, folder),
+    advice: [...replaced(earlier, job.order), ...printAdvice(job, folder)],
   };
+}
+
+/** A line when the folder held the templates of somebody else, or of something else. */
+function replaced(
+  earlier: EarlierOrder | undefined,
+  now: { readonly article: string; readonly forWhom: string },
+): readonly string[] {
+  if (!earlier || (earlier.article === now.article && earlier.forWhom === now.forWhom)) return [];
+  const article = earlier.article === now.article && earlier.forWhom !== "" ? [] : [earlier.article];
+  const forWhom = earlier.forWhom === "" ? [] : [`for ${earlier.forWhom}`];
+  const whose = [...article, ...forWhom].join(" ");
+  return [`  The folder held an earlier order (${whose}); its templates were replaced.`];
 }
 
 const COUNTED = [
@@ -134,21 +146,18 @@ const COUNTED = [
 ] as const;
 
 function ending(r: Report, options: MakeOptions): Ending {
-  const lines = r.findings
-    .filter((f) => f.severity !== "note" || options.out === undefined)
-    .map((f) => `  ${sayFinding(f)}`);
+  const checkOnly = options.out === undefined;
+  const lines = r.findings.filter((f) => f.severity !== "note" || checkOnly).map((f) => `  ${sayFinding(f)}`);
   const counts = COUNTED.map(([one, many]) => {
     const n = r.findings.filter((f) => f.severity === one).length;
     return n === 0 ? "" : `${n} ${n === 1 ? one : many}`;
   }).filter((c) => c !== "");
   const failed = r.status !== 0;
-  const head = failed
-    ? r.faults.length > 0
-      ? `${r.file}: nothing was made`
-      : `${r.file}: has errors`
-    : `${r.file}: ${options.out === undefined ? "checked" : "made"}`;
+  const faulty = checkOnly ? "has faults" : "nothing was made";
+  const came = failed ? (r.faults.length > 0 ? faulty : "has errors") : checkOnly ? "checked" : "made";
+  const head = `${r.file}: ${came}`;
   const notWritten =
-    failed && r.faults.length === 0 && r.written.length === 0 && options.out !== undefined
+    failed && r.faults.length === 0 && r.written.length === 0 && !checkOnly
       ? ["  Nothing was written. Mend the errors, or add --even-so to see the drawing, stamped 'has errors'."]
       : [];
   const said = [

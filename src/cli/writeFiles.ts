@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 
 /** A file to write: its path under the order's folder, with forward slashes. */
 export type OutFile = { readonly path: string; readonly data: Uint8Array | string };
@@ -16,41 +16,57 @@ export function writeFiles(folder: string, files: readonly OutFile[], orderText:
   const paths = files.map((f) => join(folder, ...f.path.split("/")));
   try {
     for (const [i, path] of paths.entries()) {
-      mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(resolve(path)));
       writeFileSync(path + UNFINISHED, files[i]!.data);
     }
+    for (const path of paths) renameSync(path + UNFINISHED, path);
   } catch (e) {
-    for (const path of paths) rmSync(path + UNFINISHED, { force: true });
+    for (const path of paths) removeQuietly(path + UNFINISHED);
     throw e;
   }
-  for (const path of paths) renameSync(path + UNFINISHED, path);
   for (const path of stale) rmSync(path, { force: true });
+}
+
+/** Makes a folder and those above it one by one: asked for all at once, some systems never answer. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder);
+}
+
+/** What hindered the writing hinders this too, and only the first is worth telling. */
+function removeQuietly(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // Nothing was written there.
+  }
 }
 
 const OURS = /^(template-.*|printer-check-.*)\.pdf$/;
 
 /** Files of ours that belong to an order whose text was another. */
 function staleFiles(folder: string, files: readonly OutFile[], orderText: string): readonly string[] {
-  if (previousText(folder) === orderText) return [];
+  const earlier = earlierOrder(folder);
+  if (earlier === undefined || earlier.text === orderText) return [];
   const kept = new Set(files.map((f) => f.path));
   const list = (sub: string): readonly string[] =>
     existsSync(join(folder, sub)) ? readdirSync(join(folder, sub)) : [];
-  const here = previousText(folder) === undefined ? [] : list("").filter((n) => OURS.test(n));
-  const pieces =
-    previousText(folder) === undefined
-      ? []
-      : list("pieces")
-          .filter((n) => n.endsWith(".svg"))
-          .map((n) => `pieces/${n}`);
-  return [...here, ...pieces].filter((p) => !kept.has(p)).map((p) => join(folder, ...p.split("/")));
+  const pieces = list("pieces").filter((n) => n.endsWith(".svg"));
+  const ours = [...list("").filter((n) => OURS.test(n)), ...pieces.map((n) => `pieces/${n}`)];
+  return ours.filter((p) => !kept.has(p)).map((p) => join(folder, ...p.split("/")));
 }
 
-/** The text of the order that was made into this folder before, if there was one. */
-function previousText(folder: string): string | undefined {
+/** An order that was made into a folder before. */
+export type EarlierOrder = { readonly text: string; readonly article: string; readonly forWhom: string };
+
+/** The order that was made into the folder before, if there was one. */
+export function earlierOrder(folder: string): EarlierOrder | undefined {
   try {
     const job: unknown = JSON.parse(readFileSync(join(folder, "job.json"), "utf8"));
-    const order = (job as { order?: { text?: unknown } }).order;
-    return typeof order?.text === "string" ? order.text : undefined;
+    const { text, article, forWhom } = (job as { order: Record<string, unknown> }).order;
+    const word = (v: unknown): string => (typeof v === "string" ? v : "");
+    return typeof text === "string" ? { text, article: word(article), forWhom: word(forWhom) } : undefined;
   } catch {
     return undefined;
   }

@@ -42,7 +42,7 @@ export type Explained =
 
 const sameStep = (a: DerivationStep, b: DerivationStep): boolean => a.name === b.name && a.value === b.value;
 
-/** All sizes of one piece ("" is the whole article): each value once, given ones first, then step by step. */
+/** All sizes of one piece ("" is the whole article): the sizes, what they start from, then step by step. */
 export function explainPiece(
   derivations: readonly Derivation[],
   piece: string,
@@ -52,7 +52,13 @@ export function explainPiece(
   const once = steps.filter((s, i) => steps.findIndex((t) => sameStep(s, t)) === i);
   const say = (some: readonly DerivationStep[]): readonly string[] =>
     some.flatMap((s) => sayStep(s, units)).map((l) => `  ${l}`);
+  const results = derivations
+    .filter((d) => d.piece === piece)
+    .map((d) => `  ${d.result} = ${sayValue(d.value, d.steps.at(-1)?.kind ?? "number", units)}`);
   return [
+    "In short",
+    ...results,
+    "",
     "What it starts from",
     ...say(once.filter((s) => s.origin)),
     "",

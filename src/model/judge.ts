@@ -10,7 +10,7 @@ export type Judged = { readonly fault?: Fault; readonly least?: number; readonly
 const numberOf = (b: Bound): number => (typeof b === "number" ? b : b.value);
 
 /** The range of a dimension; undefined while one of its inputs has a fault of its own. */
-function rangeOf(d: MeasuredDimension, look: Look): Range | undefined {
+export function rangeOf(d: MeasuredDimension, look: Look): Range | undefined {
   const bound = (b: number | Formula): Bound | undefined =>
     isFormula(b) ? (work(b, look) as Quantity | undefined) : b;
   const [low, high] = [bound(d.least), bound(d.most)];

@@ -62,8 +62,54 @@ export function writtenBound(
   const ways = waysFor(kind, units);
   const rounded = ({ step }: Way): number => {
     const steps = bounds[side] / step;
-    return (side === "least" ? Math.ceil(steps - BOUND_SLACK) : Math.floor(steps + BOUND_SLACK)) * step;
+    const whole = side === "least" ? Math.ceil(steps - BOUND_SLACK) : Math.floor(steps + BOUND_SLACK);
+    return whole * step + 0; // adding 0 turns -0 into 0
   };
   const way = ways.find((w) => within(rounded(w), bounds)) ?? ways.at(-1)!;
   return way.say(rounded(way));
+}
+
+/** The same for a message: where inches or ounces are written, the millimetres beside them, inside as well. */
+export function saidBound(
+  side: keyof Bounds,
+  bounds: Bounds,
+  kind: QuantityKind | "hands",
+  units: Units,
+): string {
+  const written = writtenBound(side, bounds, kind, units);
+  const beside = units === "in" && /(in|oz)$/.test(written);
+  return beside ? `${written} (${writtenBound(side, bounds, kind, "mm")})` : written;
+}
+
+/** Steps of round sizes, the roundest first. */
+function roundSteps(kind: QuantityKind | "hands", units: Units): readonly number[] {
+  switch (kind) {
+    case "length":
+      return units === "in" ? [MM_PER_INCH, MM_PER_INCH / 8] : [10, 1];
+    case "thickness":
+      return [units === "in" ? MM_PER_OUNCE : 0.5];
+    case "pitch":
+      return [0.5];
+    case "angle":
+      return [5 * DEGREE, DEGREE];
+    case "ratio":
+      return [0.1, 0.01];
+    default:
+      return [];
+  }
+}
+
+/** A round size near the middle of a range, as it can be written in an order; undefined when an end is open. */
+export function writtenMiddle(
+  bounds: Bounds,
+  kind: QuantityKind | "hands",
+  units: Units,
+): string | undefined {
+  const middle = (bounds.least + bounds.most) / 2;
+  if (!Number.isFinite(middle)) return undefined;
+  const [first, ...finer] = waysFor(kind, units);
+  const ways = [...roundSteps(kind, units).map((step) => ({ ...first!, step })), first!, ...finer];
+  const rounded = ({ step }: Way): number => Math.round(middle / step) * step + 0;
+  const way = ways.find((w) => within(rounded(w), bounds));
+  return way?.say(rounded(way));
 }

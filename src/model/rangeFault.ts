@@ -1,7 +1,7 @@
-import { printNumber } from "../units/index.ts";
+import { type LengthUnit, printNumber, readLength } from "../units/index.ts";
 import { isFormula, type MeasuredDimension, type Value } from "./dimension.ts";
 import type { Fault, TextPlace } from "./finding.ts";
-import { type Bounds, within, writtenBound } from "./limit.ts";
+import { type Bounds, saidBound, within, writtenBound } from "./limit.ts";
 import type { Quantity } from "./quantity.ts";
 import { sayValue, type Units } from "./say.ts";
 import { oneOf } from "./words.ts";
@@ -15,6 +15,8 @@ export type Case = {
   readonly key: string;
   readonly orderKey: string;
   readonly value: Value | undefined;
+  /** What the order has for it. */
+  readonly text?: string;
   readonly origin: "given" | "default" | "article";
   readonly place?: TextPlace;
   readonly units: Units;
@@ -24,6 +26,7 @@ export type Bound = Quantity | number;
 export type Range = { readonly low: Bound; readonly high: Bound; readonly bounds: Bounds };
 
 type Say = (n: number) => string;
+type SayBound = (side: keyof Bounds) => string;
 
 /** The nearest names behind a value or a bound: its own, or those of its expression. */
 const namesBehind = (b: Bound): readonly string[] =>
@@ -75,20 +78,22 @@ export function crossed(
   if (impossible && rootsOfAll([r.low, r.high]).length === 0)
     throw new Error(`${c.key}: its least is over its most`);
   const follows = c.origin === "article" || (c.origin === "default" && isFormula(d.default));
-  const say = sayer(d, c, side === "least" ? ends[0] : ends[1], r.bounds[side]);
+  const bound: SayBound = (end) => saidBound(end, r.bounds, d.kind, c.units);
+  const end = side === "least" ? ends[0] : ends[1];
+  const say = sayer(d, c, end, impossible ? [r.bounds[side]] : [r.bounds[side], bound(side)]);
   return {
     code: impossible || follows || isFormula(d[side]) ? "contradiction" : "range",
     ...at(c),
     problem: `${d.means}: got ${[...new Set(ends)].map(say).join(" to ")}${whose(d, c, value)}`,
-    allowed: allowed(r, impossible, say),
+    allowed: allowed(r, impossible ? (end) => say(r.bounds[end]) : bound),
     mend: impossible ? noneFits(d, c, value, r) : mend(d, c, value, side, r.bounds),
   };
 }
 
 /** Says values; to the last figure where a value and the bound that it crosses would read alike. */
-function sayer(d: MeasuredDimension, c: Case, value: number, bound: number): Say {
+function sayer(d: MeasuredDimension, c: Case, value: number, bound: readonly (number | string)[]): Say {
   const say: Say = (n) => sayValue(n, d.kind, c.units);
-  if (say(value) !== say(bound)) return say;
+  if (!bound.some((b) => say(value) === (typeof b === "number" ? say(b) : b))) return say;
   if (d.kind === "length" || d.kind === "thickness" || d.kind === "pitch")
     return (n) => `${printNumber(n, 6)} mm`;
   if (d.kind === "angle") return (n) => `${printNumber((n * 180) / Math.PI, 6)}°`;
@@ -103,23 +108,55 @@ function whose(d: MeasuredDimension, c: Case, value: Quantity): string {
   return from(inputs, "by default, ") || " (by default)";
 }
 
-function allowed({ low, high, bounds }: Range, impossible: boolean, say: Say): string {
+function allowed({ low, high, bounds }: Range, say: SayBound): string {
   const [openBelow, openAbove] = [
     bounds.least === Number.NEGATIVE_INFINITY,
     bounds.most === Number.POSITIVE_INFINITY,
   ];
-  const least = openBelow ? "" : say(bounds.least) + from(namesBehind(low));
-  const most = openAbove ? "" : say(bounds.most) + from(namesBehind(high));
-  if (impossible) return `nothing: at least ${least}, but at most ${most}`;
+  const least = openBelow ? "" : say("least") + from(namesBehind(low));
+  const most = openAbove ? "" : say("most") + from(namesBehind(high));
+  if (!within(bounds.least, { least: Number.NEGATIVE_INFINITY, most: bounds.most }))
+    return `nothing: at least ${least}, but at most ${most}`;
   if (openAbove) return `at least ${least}`;
   return openBelow ? `at most ${most}` : `${least} to ${most}`;
+}
+
+/** What a dimension may be, in words: each end as it can be written, and what it follows from. */
+export const sayAllowed = (d: MeasuredDimension, range: Range, units: Units): string =>
+  allowed(range, (side) =>
+    range.bounds.least > range.bounds.most
+      ? sayValue(range.bounds[side], d.kind, units)
+      : saidBound(side, range.bounds, d.kind, units),
+  );
+
+/** The number of a text that has one number, perhaps with a fraction, and perhaps a unit. */
+const ONE_NUMBER = /^([\d.]+(?:[ -]\d+)?(?:\/\d+)?)\s*(?:[a-z]+\.?|["″”])?$/i;
+const LENGTH_UNITS: readonly LengthUnit[] = ["in", "mm", "cm"];
+
+/** The same number in other units, where it lies in the range. */
+function otherUnits(d: MeasuredDimension, c: Case, bounds: Bounds): readonly string[] {
+  const number = ONE_NUMBER.exec(c.text ?? "")?.[1];
+  const fixed = !isFormula(d.least) && !isFormula(d.most);
+  if (d.kind !== "length" || !fixed || number === undefined) return [];
+  // Nobody measures in fractions of a centimetre.
+  const units = number.includes("/") ? LENGTH_UNITS.slice(0, 1) : LENGTH_UNITS;
+  const texts = units.map((unit) => `${number} ${unit}`);
+  return texts.filter((text) => {
+    const read = readLength(text);
+    return read.ok && within(read.value, bounds);
+  });
 }
 
 /** What to change so that the value fits: the line itself, or what the value follows from. */
 function mend(d: MeasuredDimension, c: Case, value: Quantity, side: keyof Bounds, bounds: Bounds): string {
   const limit = `at ${side} ${writtenBound(side, bounds, d.kind, c.units)}`;
   if (!d.handed && c.origin !== "given") return `give ${c.orderKey}, ${limit}`;
-  if (!d.handed) return `${side === "least" ? "raise" : "lower"} ${c.orderKey} to ${limit}`;
+  if (!d.handed) {
+    if (value.value < 0 && within(-value.value, bounds)) return "take the minus away";
+    const meant = otherUnits(d, c, bounds);
+    const or = meant.length === 0 ? "" : `, or did you mean ${oneOf(meant)}?`;
+    return `${side === "least" ? "raise" : "lower"} ${c.orderKey} to ${limit}${or}`;
+  }
   const roots = rootsOf(value);
   return `change ${roots.length === 0 ? "what it follows from" : oneOf([...new Set(roots)])}: it must come to ${limit}`;
 }

@@ -11,6 +11,7 @@ import {
 import type { Fault, TextPlace } from "./finding.ts";
 import { judge } from "./judge.ts";
 import { type Look, lookInto, work } from "./known.ts";
+import { missing } from "./missing.ts";
 import { leaf, named } from "./quantity.ts";
 import { readGiven } from "./readGiven.ts";
 import type { Units } from "./say.ts";
@@ -51,6 +52,8 @@ export type Resolving<T extends DimensionTable> = {
   readonly given: Readonly<Record<string, GivenText>>;
   /** What the article hands over, by name. */
   readonly handed?: Readonly<Record<string, Value>>;
+  /** The article's sample values by hyphenated key: examples for what is missing. */
+  readonly sample?: Readonly<Record<string, string>>;
   readonly units: Units;
   readonly file: string;
   /** Where the section stands, for faults of missing values. */
@@ -92,10 +95,19 @@ export function resolve<T extends DimensionTable>(r: Resolving<T>): Resolution<T
     }
     const { value, origin, remark } = found;
     if (remark !== undefined) remarks.push({ key, text: remark });
-    const place = r.given[own]?.place ?? r.place;
+    const given = r.given[own];
+    const place = given?.place ?? r.place;
     const { fault, ...range } = judge(
       d,
-      { key, orderKey: own, value, origin, units: r.units, ...(place ? { place } : {}) },
+      {
+        key,
+        orderKey: own,
+        value,
+        origin,
+        units: r.units,
+        ...(given ? { text: given.text.trim() } : {}),
+        ...(place ? { place } : {}),
+      },
       look,
     );
     if (fault) {
@@ -124,7 +136,7 @@ function valueFor(r: Resolving<DimensionTable>, name: string, d: Dimension, look
   if (given) return fromText(r, own, label, d, given);
   const handed = r.handed?.[name];
   if (handed !== undefined) return { value: handed, origin: "article" };
-  return byDefault(label, d, look) ?? { fault: missing(r, own, d) };
+  return byDefault(label, d, look) ?? { fault: missing(r, own, d, look) };
 }
 
 function fromText(
@@ -155,17 +167,4 @@ function byDefault(label: string, d: Dimension, look: Look): Found | undefined {
   if (typeof d.default !== "number") return { value: d.default as Value, origin: "default" };
   const origin = { kind: "default", source: d.source } as const;
   return { value: leaf(label, d.default, kind.kind ?? "length", origin), origin: "default" };
-}
-
-function missing(r: Resolving<DimensionTable>, own: string, d: Dimension): Fault {
-  const under = r.section === "" ? "at the top level" : `under ${r.section}`;
-  return {
-    code: "missing",
-    key: pathIn(r.section, own),
-    ...(r.place ? { place: r.place } : {}),
-    problem: d.handed
-      ? `${d.means}: it follows from ${d.source}, where it was not found`
-      : `${d.means}: not given, and it has no default`,
-    mend: d.handed ? `look at ${d.source}` : `add ${own} ${under}`,
-  };
 }

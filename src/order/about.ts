@@ -9,8 +9,8 @@ import {
   type Value,
 } from "../model/dimension.ts";
 import { lookInto, work } from "../model/known.ts";
+import { type Bounds, saidBound } from "../model/limit.ts";
 import type { Quantity } from "../model/quantity.ts";
-import { sayValue } from "../model/say.ts";
 import { oneOf } from "../model/words.ts";
 import { measuredText, plainText } from "./value-text.ts";
 
@@ -65,8 +65,11 @@ function from(sides: readonly Side[], known: Known): string {
 
 /** A range in words; an end that follows from other values is worked out where there are values. */
 function rangeWords(d: MeasuredDimension, known: Known): string {
-  const say = (n: number | undefined): string => (n === undefined ? "" : sayValue(n, d.kind, "in"));
-  const [least, most] = [say(boundOf(d.least, known)), say(boundOf(d.most, known))];
+  const [low, high] = [boundOf(d.least, known), boundOf(d.most, known)];
+  const bounds: Bounds = { least: low ?? Number.NEGATIVE_INFINITY, most: high ?? Number.POSITIVE_INFINITY };
+  const say = (side: keyof Bounds): string =>
+    Number.isFinite(bounds[side]) ? saidBound(side, bounds, d.kind, "in") : "";
+  const [least, most] = [say("least"), say("most")];
   const why = from([d.least, d.most], known);
   if (least !== "" && most !== "") return `${least} to ${most}${why}`;
   const alone = why.replace(", ", " ");

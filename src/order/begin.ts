@@ -17,6 +17,8 @@ const STEP = "  ";
 const HEAD =
   "A line with # before it does nothing. Those with a space after the # explain; those without one are " +
   "settings as they are when left alone: to change one, take its # away and write what you want.";
+const WORKED =
+  'Ranges, and defaults with "from", are worked out for the figures in this file and change with them.';
 const UNITS =
   "Lengths: 41 1/2 in, 41.5 in, 3 ft 5 1/2 in, 1054 mm or 105.4 cm. Leather: 9 oz, 8-9 oz, 6 iron or " +
   `3.5 mm. A default with no source in brackets is ${PRACTICE}.`;
@@ -61,13 +63,13 @@ function example(d: Dimension, known: Known): string {
 type Setting = { readonly d: Dimension; readonly known: Known; readonly value: Value | undefined };
 
 /** Its meaning on a line, and on the next its range and its default. */
-function explained({ d, known, value }: Setting): readonly string[] {
+function explained({ d, known, value }: Setting, sample: string | undefined): readonly string[] {
   const byDefault = defaultWords(d, known);
   const followed =
     byDefault === "" && typeof value === "object" && value.origin?.kind !== "given" && value.name;
   const otherwise = followed
     ? `Default ${textOf(d, value, known)}, from ${value.name}`
-    : byDefault || "Must be given";
+    : byDefault || `Must be given${sample === undefined ? "" : ". An example: put your own"}`;
   return [sentence(d.means), [allowedWords(d, known), otherwise].map(sentence).filter(Boolean).join(" ")];
 }
 
@@ -76,7 +78,7 @@ function setting(s: Setting, key: string, indent: string, sample: string | undef
   const own = s.value === undefined ? example(s.d, s.known) : textOf(s.d, s.value, s.known);
   const mark = sample === undefined ? "#" : "";
   return [
-    ...explained(s).flatMap((words) => comment(words, indent)),
+    ...explained(s, sample).flatMap((words) => comment(words, indent)),
     `${indent}${mark}${key}: ${scalarText(sample ?? own, false)}`,
   ];
 }
@@ -133,6 +135,7 @@ export function beginOrder(article: ArticleDefinition): string {
     ...comment(`An order: ${article.name}, ${article.means}.`, ""),
     "#",
     ...comment(HEAD, ""),
+    ...comment(WORKED, ""),
     ...comment(UNITS, ""),
     "",
     `article: ${scalarText(article.name, false)}`,

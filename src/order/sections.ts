@@ -40,6 +40,12 @@ function certain(fault: Fault, given: GivenSection, complete: boolean): boolean 
   return true;
 }
 
+/** The article's sample values of one section, by name. */
+function sampleOf(article: ArticleDefinition, path: string): Readonly<Record<string, string>> {
+  const own = Object.entries(article.sample).filter(([p]) => p.slice(0, p.lastIndexOf(".")) === path);
+  return Object.fromEntries(own.map(([p, text]) => [p.slice(p.lastIndexOf(".") + 1), text]));
+}
+
 /**
  * Resolves an article's sections in their order, each with what those before it hand over. A section
  * that needs one with faults is still read; only its given texts and plain ranges are judged then.
@@ -71,6 +77,7 @@ export function solveSections(
       label,
       given: given.given,
       handed: handed ?? {},
+      sample: sampleOf(article, path),
       units,
       file,
       ...place,

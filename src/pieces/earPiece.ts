@@ -78,39 +78,52 @@ const TAB_CORNER_MM = 5;
 const CORNER_SHARE = 0.45;
 const cornerOf = (f: Frame): number => Math.min(TAB_CORNER_MM, CORNER_SHARE * (f.out.value - f.half));
 
+/** A blend falls at least this far, and this many times as far as it goes sideways, so that it has no jog. */
+const LEAST_FALL_MM = 12;
+const FALL_TO_SIDE = 1.4;
+const LIFT_STEP = Math.PI / 90;
+const MOST_LIFT = Math.PI / 3;
+
+type Meet = { readonly at: Point; readonly lift: number };
+
+/** Where the tab's side may meet the loop's round: as low as gives an easy blend. */
+function meetRound(out: number, shoulder: number, centreY: number, outer: number): Meet {
+  const at = (lift: number): Point => [outer * Math.cos(lift), centreY + outer * Math.sin(lift)];
+  const easy = ([x, y]: Point): boolean =>
+    y - shoulder >= Math.max(LEAST_FALL_MM, FALL_TO_SIDE * Math.abs(out - x));
+  let lift = 0;
+  while (lift < MOST_LIFT && !easy(at(lift))) lift += LIFT_STEP;
+  return { at: at(lift), lift };
+}
+
+/** The same on the straight side of a slender oval. */
+function meetSide(out: number, shoulder: number, centreY: number, top: number, outer: number): Meet {
+  const fall = Math.max(LEAST_FALL_MM, FALL_TO_SIDE * Math.abs(out - outer));
+  return { at: [outer, Math.min(top, Math.max(centreY, shoulder + fall))], lift: 0 };
+}
+
 /** The outer edge: from the right tab's foot up and over the loop to the left tab's foot. */
 function outerEdge(f: Frame, top: number, centreY: number, outer: number): readonly Segment[] {
   const r = cornerOf(f);
-  const y = -f.tabHalf;
+  const [y, out] = [-f.tabHalf, f.out.value];
   const shoulder = f.slotLength.value / 2 - f.slotWidth.value / 2 + EDGE_DIAMETERS * f.slotWidth.value;
-  // The blend needs some height to turn in; where the loop's middle is low it meets the round higher up.
-  const joinY = Math.max(centreY, shoulder + 8);
-  const lift = joinY > centreY && top === centreY ? Math.asin(Math.min(0.9, (joinY - centreY) / outer)) : 0;
-  const meetY = top === centreY ? centreY + outer * Math.sin(lift) : Math.min(joinY, top);
-  const meet: Point = [outer * Math.cos(lift), meetY];
-  const reach = 0.45 * (meet[1] - shoulder);
-  const down: Point = [Math.sin(lift), -Math.cos(lift)];
-  const right = cubic(
-    [f.out.value, shoulder + reach],
-    [meet[0] + down[0] * reach, meet[1] + down[1] * reach],
-    meet,
-  );
-  const left = cubic(
-    [-meet[0] - down[0] * reach, meet[1] + down[1] * reach],
-    [-f.out.value, shoulder + reach],
-    [-f.out.value, shoulder],
-  );
-  const straight = (to: Point): readonly Segment[] => (top === centreY ? [] : [line(to)]);
+  const round = top === centreY;
+  const { at, lift } = round
+    ? meetRound(out, shoulder, centreY, outer)
+    : meetSide(out, shoulder, centreY, top, outer);
+  const reach = 0.45 * (at[1] - shoulder);
+  const below: Point = [at[0] + Math.sin(lift) * reach, at[1] - Math.cos(lift) * reach];
+  const straight = (to: Point): readonly Segment[] => (round ? [] : [line(to)]);
   return [
-    arc([f.out.value, y + r], [f.out.value - r, y + r], true),
-    line([f.out.value, shoulder]),
-    right,
+    arc([out, y + r], [out - r, y + r], true),
+    line([out, shoulder]),
+    cubic([out, shoulder + reach], below, at),
     ...straight([outer, top]),
-    arc([-meet[0], top === centreY ? meet[1] : top], [0, top], true),
-    ...straight([-outer, meet[1]]),
-    left,
-    line([-f.out.value, y + r]),
-    arc([-f.out.value + r, y], [-f.out.value + r, y + r], true),
+    arc([-at[0], round ? at[1] : top], [0, top], true),
+    ...straight([-outer, at[1]]),
+    cubic([-below[0], below[1]], [-out, shoulder + reach], [-out, shoulder]),
+    line([-out, y + r]),
+    arc([-out + r, y], [-out + r, y + r], true),
   ];
 }
 

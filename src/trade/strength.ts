@@ -19,7 +19,7 @@ export const SHEAR = leaf("leather shear strength", 10, "stress", {
 });
 
 /** Force that one stitch hole holds before the thread tears out, N per mm of thickness; stitch tear of bag leather, Dutta 1990, second hand: 30 kg/cm. */
-export const STITCH_TEAR = leaf("stitch tear", 29.4, "force", {
+export const STITCH_TEAR = leaf("stitch tear, N for each mm of thickness", 29.4, "number", {
   kind: "fact",
   source: "S. S. Dutta (1990), 30 kg/cm below 2 mm, quoted at draftlessig.org",
 });

@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { makeJob, printAdvice } from "../../src/job.ts";
 import { JUNIPER, newFolder, whittaw } from "../support/whittaw.ts";
 
 const juniper = readFileSync(JUNIPER, "utf8");
@@ -143,6 +144,66 @@ describe("whittaw make", () => {
       existsSync(join(folder, "out", "juniper", "template-a4.pdf")),
       "another order, the old template goes",
     ).toBe(false);
+  });
+
+  test("that the folder held somebody else's order is told, and not when it was the same", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    const held = /The folder held an earlier order \((.*)\); its templates were replaced\./;
+    expect(whittaw(folder, "make", "juniper.yaml").out).not.toMatch(held);
+    order(folder, "juniper.yaml", juniper.replace("41 1/2", "42"));
+    expect(whittaw(folder, "make", "juniper.yaml").out).not.toMatch(held);
+    order(folder, "juniper.yaml", juniper.replace(/^for: .*$/m, "for: Bramble"));
+    expect(held.exec(whittaw(folder, "make", "juniper.yaml").out)?.[1]).toMatch(/^for Juniper/);
+    order(folder, "juniper.yaml", juniper);
+    expect(held.exec(whittaw(folder, "make", "juniper.yaml").out)?.[1]).toBe("for Bramble");
+    whittaw(folder, "begin", "strap", "--to", "strap.yaml");
+    order(folder, "juniper.yaml", readFileSync(join(folder, "strap.yaml"), "utf8"));
+    const strap = whittaw(folder, "make", "juniper.yaml").out;
+    expect(held.exec(strap)?.[1]).toMatch(/^one-ear headstall for Juniper/);
+  });
+
+  test("one piece is one piece", () => {
+    const result = makeJob(juniper, "juniper.yaml");
+    if (!result.made) throw new Error("the demo order has faults");
+    const { job } = result;
+    const saidOf = (n: number): string =>
+      printAdvice({ ...job, made: { ...job.made, pieces: job.made.pieces.slice(0, n) } }, "out/x")[0]!;
+    expect(saidOf(1)).toContain("on letter, 1 piece as SVG, and job.json");
+    expect(saidOf(2)).toContain("on letter, 2 pieces as SVG, and job.json");
+  });
+
+  test("a file where the folder is to be: told in words, and nothing is left behind", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    writeFileSync(join(folder, "mine"), "precious\n");
+    const { status, err } = whittaw(folder, "make", "juniper.yaml", "--out", "mine");
+    expect(status).toBe(2);
+    expect(err).toContain(
+      "can't be written: a file stands where a folder is needed. To mend: choose another",
+    );
+    expect(readFileSync(join(folder, "mine"), "utf8")).toBe("precious\n");
+    expect(everythingIn(folder)).toEqual(["juniper.yaml", "mine"]);
+  });
+
+  test("a folder where a file is to be: told in words, and no half-written file stays", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    mkdirSync(join(folder, "out", "juniper", "job.json", "x"), { recursive: true });
+    const { status, err } = whittaw(folder, "make", "juniper.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("a folder stands where a file is to be written");
+    expect(everythingIn(folder).filter((f) => f.endsWith(".unfinished"))).toEqual([]);
+  });
+
+  test.skipIf(!existsSync("/proc/self"))("a place where no folder can be made is told at once", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    const { status, err } = whittaw(folder, "make", "juniper.yaml", "--out", "/proc/whittaw-none");
+    expect(status).toBe(2);
+    expect(err).toMatch(
+      /can't be written: (its folder is not there or can't be made|you may not write there)/,
+    );
   });
 
   test("--json reports for a program", () => {

@@ -27,6 +27,18 @@ describe("whittaw begin", () => {
     expect(status).toBe(2);
     expect(err).toContain("write one-ear-headstall");
   });
+
+  test("an article that is like none gets the list", () => {
+    const { status, err } = whittaw(newFolder(), "begin", "bridle");
+    expect(status).toBe(2);
+    expect(err).toContain("To mend: write one-ear-headstall or strap.");
+  });
+
+  test("a folder that is not there is told in words", () => {
+    const { status, err } = whittaw(newFolder(), "begin", "strap", "--to", "nowhere/new.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("can't be written: its folder is not there or can't be made. To mend: choose");
+  });
 });
 
 describe("whittaw check and explain", () => {
@@ -36,6 +48,15 @@ describe("whittaw check and explain", () => {
     expect(status).toBe(0);
     expect(out).toContain("checked");
     expect(existsSync(join(folder, "out"))).toBe(false);
+  });
+
+  test("check of an order with faults says so, and nothing of making", () => {
+    const folder = newFolder();
+    writeFileSync(join(folder, "a.yaml"), readFileSync(JUNIPER, "utf8").replace("over-poll", "over-pole"));
+    const { status, err } = whittaw(folder, "check", "a.yaml");
+    expect(status).toBe(2);
+    expect(err).toMatch(/^a\.yaml: has faults\n/);
+    expect(whittaw(folder, "make", "a.yaml").err).toMatch(/^a\.yaml: nothing was made\n/);
   });
 
   test("explain goes from what was given to the cut length, in the order's units", () => {
@@ -80,7 +101,16 @@ describe("whittaw facts", () => {
       expect(out).toContain("Sources:");
     }
   });
-  test("an unknown table is an error", () => expect(whittaw(newFolder(), "facts", "moons").status).toBe(2));
+  test("an unknown table gets the nearest, or the list", () => {
+    const near = whittaw(newFolder(), "facts", "punch");
+    expect([near.status, near.err]).toEqual([2, expect.stringContaining("To mend: write punches.")]);
+    expect(whittaw(newFolder(), "facts", "ounces").err).toContain("To mend: write leather.");
+    const none = whittaw(newFolder(), "facts", "moonlight-serenade");
+    expect([none.status, none.err]).toEqual([
+      2,
+      expect.stringMatching(/To mend: write leather, .* or hides\./),
+    ]);
+  });
 });
 
 describe("the command line itself", () => {

@@ -170,10 +170,11 @@ describe("faults of one line", () => {
         key: "pieces.strap.cut",
         place: { line: 9, column: 1 },
         problem: "length to cut: not given, and it has no default",
-        mend: "add cut under pieces.strap",
+        allowed: "100 mm to 2000 mm",
+        mend: "add cut under pieces.strap, as in cut: 1050 mm",
       },
     ]);
-    expect(faultsOf({}, { section: "" })[0]?.mend).toBe("add cut at the top level");
+    expect(faultsOf({}, { section: "" })[0]?.mend).toBe("add cut at the top level, as in cut: 1050 mm");
   });
 
   test("without a place for the section there is none in the fault", () => {
@@ -192,7 +193,8 @@ describe("faults of one line", () => {
   test("inches are said with millimetres beside, the mend in inches alone", () => {
     expect(faultsOf({ cut: "1 in" }, { units: "in" })[0]).toMatchObject({
       problem: "length to cut: got 1 in (25.4 mm)",
-      allowed: "3 15/16 in (100 mm) to 78 3/4 in (2000 mm)",
+      // 78 3/4 in are 2000.25 mm: the bound is rounded inward, so that it passes as written.
+      allowed: "3 15/16 in (100 mm) to 78 23/32 in (2000 mm)",
       mend: "raise cut to at least 3 15/16 in",
     });
   });
@@ -230,6 +232,57 @@ describe("faults of one line", () => {
     const unseen = `\u001b[31m`;
     expect(faultsOf({ ...CUT, point: unseen })[0]!.problem).toBe('got "[U+001B][31m"');
     expect(faultsOf({ ...CUT, "\u202ewidth": "3" })[0]!.problem).toBe('"[U+202E]width" is not known here');
+  });
+});
+
+describe("slips of sign and of unit", () => {
+  const mendOf = (texts: Record<string, string>, units: "in" | "mm" | "cm" = "mm") =>
+    faultsOf({ ...CUT, ...texts }, { units })[0]!.mend;
+
+  test("a minus is taken away where the number fits without it", () => {
+    expect(mendOf({ cut: "-39 in" })).toBe("take the minus away");
+    expect(mendOf({ cut: "-39 in" }, "in")).toBe("take the minus away");
+    // Without its minus it would not fit either.
+    expect(mendOf({ cut: "-39 mm" })).toBe("raise cut to at least 100 mm");
+  });
+
+  test.each([
+    ["39 mm", "raise cut to at least 100 mm, or did you mean 39 in or 39 cm?"],
+    ["41 1/2 mm", "raise cut to at least 100 mm, or did you mean 41 1/2 in?"],
+    ["39", "raise cut to at least 100 mm, or did you mean 39 in or 39 cm?"],
+    ["1054 cm", "lower cut to at most 2000 mm, or did you mean 1054 mm?"],
+    ['1054"', "lower cut to at most 2000 mm, or did you mean 1054 mm?"],
+    ["3 mm", "raise cut to at least 100 mm"],
+    ["10 ft 2 in", "lower cut to at most 2000 mm"],
+  ])("%s: the unit that would fit is offered beside", (cut, mend) => expect(mendOf({ cut })).toBe(mend));
+
+  test("not where the range follows from other values", () => {
+    expect(mendOf({ width: "16", pitch: "2 mm" })).toBe("raise pitch to at least 16 mm");
+  });
+});
+
+describe("an example for what is missing", () => {
+  const mendOf = (d: DimensionTable[string], more: Parameters<typeof work>[2] = {}) =>
+    work({ size: d }, {}, more as object).faults[0]!;
+  const length = { kind: "length", least: 150, most: 305, means: "size", source } as const;
+
+  test("is the article's where there is one that fits, else from the middle of the range", () => {
+    expect(mendOf(length, { units: "in" })).toMatchObject({
+      allowed: "5 29/32 in (150 mm) to 12 in (305 mm)",
+      mend: "add size under pieces.strap, as in size: 9 in",
+    });
+    expect(mendOf(length, { sample: { size: "8 1/2 in" } }).mend).toMatch(/, as in size: 8 1\/2 in$/);
+    expect(mendOf(length, { sample: { size: "85 in" } }).mend).toMatch(/, as in size: 230 mm$/);
+  });
+
+  test("of a choice one of its words, of an odd number an odd one", () => {
+    expect(mendOf({ kind: "choice", choices: ["round", "spear"], means: "size", source })).toMatchObject({
+      allowed: "round or spear",
+      mend: "add size under pieces.strap, as in size: round",
+    });
+    expect(mendOf({ kind: "count", least: 1, most: 7, odd: true, means: "size", source }).mend).toMatch(
+      /: [1357]$/,
+    );
   });
 });
 

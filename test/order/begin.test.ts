@@ -105,21 +105,21 @@ describe("a new order", () => {
       return found.join(" ");
     };
     expect(above("  waist: 34 1/2 in")).toBe(
-      "Round the waist, where the belt lies. 15 3/4 in (400 mm) to 63 in (1600 mm). Must be given.",
+      "Round the waist, where the belt lies. 15 3/4 in (400 mm) to 62 31/32 in (1600 mm). Must be given. An example: put your own.",
     );
     expect(above("    #bar: 4 mm")).toBe(
       "Diameter of the bar. 3/32 in (2 mm) to 15/32 in (12 mm). Default 4 mm.",
     );
     // Worked out from the sample, with what it follows from.
     expect(above("    #width: 1 in")).toBe(
-      "Width of the strap. 29/32 in (23.4 mm) to 1 in (25.7 mm), from buckle inside. Default 1 in, from buckle inside (as wide as the buckle is inside).",
+      "Width of the strap. 15/16 in (23.4 mm) to 1 in (25.7 mm), from buckle inside. Default 1 in, from buckle inside (as wide as the buckle is inside).",
     );
     // 3.3 widths are more than half of five pitches: the width alone decides.
     expect(above("    #tip: 83.82 mm")).toBe(
-      "From the first hole to the tip. 1 1/2 in (38.1 mm) to 15 3/4 in (400 mm), from width. Default 83.82 mm, from width (3.3 widths (H30)).",
+      "From the first hole to the tip. 1 1/2 in (38.1 mm) to 15 23/32 in (400 mm), from width. Default 83.82 mm, from width (3.3 widths (H30)).",
     );
     expect(above("    #overhang: 5/8 in")).toBe(
-      "How far the frame reaches past the bar. 0 in (0 mm) to 1 3/16 in (30 mm). May be left out.",
+      "How far the frame reaches past the bar. 0 in (0 mm) to 1 5/32 in (30 mm). May be left out.",
     );
     expect(above("    #point: english")).toBe(
       "Shape of the strap's end. One of english, round or spear. Default english.",
@@ -144,6 +144,11 @@ describe("a new order", () => {
     expect(beginOrder({ ...sampleArticle, sections })).toMatch(
       /# 1 to 15\. Default 9, from holes for the waist\.\n {4}#holes: 9\n/,
     );
+  });
+
+  test("says that ranges and worked defaults follow the figures in the file", () => {
+    const head = lines.slice(0, lines.indexOf("article: plain belt")).join(" ").replaceAll(" # ", " ");
+    expect(head).toContain("are worked out for the figures in this file and change with them.");
   });
 
   test("is not made from a sample with faults", () => {

@@ -76,7 +76,7 @@ describe("the schema of an order", () => {
     expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
     expect(schema.properties.measures?.description).toBe("What was measured.");
     expect(schema.properties.measures?.properties.waist?.description).toBe(
-      "Round the waist, where the belt lies. 15 3/4 in (400 mm) to 63 in (1600 mm).",
+      "Round the waist, where the belt lies. 15 3/4 in (400 mm) to 62 31/32 in (1600 mm).",
     );
     const words = JSON.stringify(schema);
     expect(words).toContain("Default from width, holes and hole pitch (3.3 widths (H30)).");

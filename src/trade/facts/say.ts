@@ -1,12 +1,13 @@
 import type { Units } from "../../model/say.ts";
 import { type FactTable, sayCell } from "./table.ts";
 
-/** A table as lines of text: columns side by side, then its note and its sources. */
+/** A table as lines of text: columns side by side with the number of each row's source, then its note and the sources. */
 export function sayFacts(table: FactTable, units: Units = "in"): readonly string[] {
-  const head = [...table.columns.map((c) => c.title), "known from"];
+  const head = [...table.columns.map((c) => c.title), "known from", ""];
   const rows = table.rows.map((r) => [
     ...r.cells.map((cell, i) => sayCell(cell, table.columns[i]!.kind, units)),
     r.standing,
+    `[${table.sources.indexOf(r.source) + 1}]`,
   ]);
   const widths = head.map((h, i) => Math.max(h.length, ...rows.map((r) => r[i]!.length)));
   const line = (cells: readonly string[]): string =>
@@ -27,6 +28,6 @@ export function sayFacts(table: FactTable, units: Units = "in"): readonly string
     ...note,
     "",
     "Sources:",
-    ...table.sources.map((s) => `  ${s}`),
+    ...table.sources.map((s, i) => `  [${i + 1}] ${s}`),
   ];
 }
