@@ -145,13 +145,19 @@ const COUNTED = [
   ["note", "notes"],
 ] as const;
 
+/** "(1 caution, 3 notes, which whittaw check shows)"; nothing when there is nothing to tell. */
+function countsOf(findings: readonly Finding[], checkOnly: boolean): string {
+  const counts = COUNTED.flatMap(([one, many]) => {
+    const n = findings.filter((f) => f.severity === one).length;
+    const shown = one === "note" && !checkOnly ? ", which whittaw check shows" : "";
+    return n === 0 ? [] : [`${n} ${n === 1 ? one : many}${shown}`];
+  });
+  return counts.length === 0 ? "" : ` (${counts.join(", ")})`;
+}
+
 function ending(r: Report, options: MakeOptions): Ending {
   const checkOnly = options.out === undefined;
   const lines = r.findings.filter((f) => f.severity !== "note" || checkOnly).map((f) => `  ${sayFinding(f)}`);
-  const counts = COUNTED.map(([one, many]) => {
-    const n = r.findings.filter((f) => f.severity === one).length;
-    return n === 0 ? "" : `${n} ${n === 1 ? one : many}`;
-  }).filter((c) => c !== "");
   const failed = r.status !== 0;
   const faulty = checkOnly ? "has faults" : "nothing was made";
   const came = failed ? (r.faults.length > 0 ? faulty : "has errors") : checkOnly ? "checked" : "made";
@@ -161,7 +167,7 @@ function ending(r: Report, options: MakeOptions): Ending {
       ? ["  Nothing was written. Mend the errors, or add --even-so to see the drawing, stamped 'has errors'."]
       : [];
   const said = [
-    `${head}${counts.length === 0 ? "" : ` (${counts.join(", ")})`}`,
+    head + (r.faults.length > 0 ? "" : countsOf(r.findings, checkOnly)),
     ...r.faults.map((f) => `  ${f}`),
     ...lines,
     ...notWritten,

@@ -11,6 +11,7 @@ import { chordsOf, chordsOfItems, keptChords } from "./piece/chords.ts";
 import { withControls } from "./piece/control.ts";
 import type { Draft, Ground } from "./piece/draft.ts";
 import { withBackbone } from "./piece/grain.ts";
+import { withHatching } from "./piece/hatch.ts";
 import { withTags } from "./piece/leader.ts";
 import { withTenths } from "./piece/numbers.ts";
 import { withOuterDimensions } from "./piece/outer.ts";
@@ -117,7 +118,7 @@ function worded(bare: Draft, ground: Ground, controls: readonly ControlLength[])
   const checked = withControls(broken, ground, controls);
   const titled = withBackbone(withTitle(checked, ground), ground);
   const tagged = withNameAgain(withTags(titled, ground), ground);
-  return withTenths(withNotes(tagged, ground), ground);
+  return withHatching(withTenths(withNotes(tagged, ground), ground), ground);
 }
 
 /**

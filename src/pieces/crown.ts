@@ -148,7 +148,10 @@ export function shape(d: CrownValues, order: { readonly leather: string }): Piec
       ...(d.point === "english" ? [englishRadius("crown", d.width, d.pointLength)] : []),
       ...(ends.off ? [ends.off.developed.holeToMate] : []),
     ],
-    notes: [],
+    notes: [
+      `hole ${(Math.round(d.holes.value) + 1) / 2} from the tip gives the measure as ordered`,
+      "thread the ear piece on before the ends are buckled",
+    ],
   };
 }
 

@@ -25,11 +25,17 @@ function jobOf(text: string, name: string, paperName: string, endsOnly = false):
   return result.job;
 }
 
-const pagesOf = ({ made, layout, order }: Job) =>
+const pagesOf = ({ made, layout, order, findings }: Job) =>
   sheetPictures({
     pieces: made.pieces,
     layout,
-    words: { article: made.article, forWhom: order.forWhom, file: order.file, cautions: made.cautions },
+    words: {
+      article: made.article,
+      forWhom: order.forWhom,
+      file: order.file,
+      cautions: made.cautions,
+      findings,
+    },
     units: order.units,
   });
 

@@ -8,6 +8,7 @@ import type { Units } from "../../src/model/say.ts";
 import { svg } from "../../src/output/svg.ts";
 import { flattenPicture } from "../../src/picture/flat.ts";
 import type { Item, Picture, Stroke, Words } from "../../src/picture/picture.ts";
+import { saySeam } from "../../src/picture/piece/say.ts";
 import { pictureOfPiece, piecePicture } from "../../src/picture/piece.ts";
 import { textBox } from "../../src/picture/words.ts";
 import { cutWords, overlaps } from "../support/overlaps.ts";
@@ -94,7 +95,7 @@ describe("what a piece says", () => {
       "fold round the buckle bar",
       "fold round the bit ring",
       "tongue slot 28 × 4 mm",
-      "skive from 3.5 to 2 mm",
+      "skive (flesh side) from 3.5 to 2 mm",
       "keeper",
       "bit front 1: hole 5 mm",
       "bit back 2: hole 3 mm",
@@ -106,6 +107,17 @@ describe("what a piece says", () => {
   test("sizes in the order's units, millimetres beside inches", () => {
     expect(said(samples.longStrap(), "in")).toContain("35 7/16 × 5/8 in (900 × 16 mm)");
     expect(said(samples.longStrap(), "cm")).toContain("90 × 1.6 cm");
+  });
+
+  test("holes and slots in millimetres first, and a pitch by its number to the inch", () => {
+    const inches = said(samples.cheekLike(), "in");
+    // 5 mm is 6.3 thirty-seconds of an inch.
+    expect(inches).toContain("bit front 1: hole 5 mm (about 3/16 in)");
+    expect(inches).toContain("tongue slot 28 × 4 mm");
+    const seam = { ...samples.cheekLike().seams[0]!, stitches: 6 };
+    // 25.4 / 8 = 3.175; 3 mm is 8.47 to the inch, no whole number.
+    expect(saySeam({ ...seam, pitch: 3.175 })).toBe("6 stitches of 3.18 mm (8 to the inch)");
+    expect(saySeam({ ...seam, pitch: 3 })).toBe("6 stitches of 3 mm");
   });
 
   test("length and width as dimensions", () => {

@@ -39,10 +39,10 @@ describe.each(["letter", "legal", "tabloid", "a4", "a3", "roll 610 mm"])(
   },
 );
 
-test("a corrected check says so, and its bars are drawn longer for a printer that shrinks", () => {
-  const picture = printerCheck(paper("letter"), 10, { x: 0.97, y: 1 });
-  expect(said(picture)).toContain("corrected for a printer at 97 %");
-  expect(said(printerCheck(paper("letter"), 10))).not.toContain("corrected");
+test("says that it is always the one to measure for a correction", () => {
+  expect(said(printerCheck(paper("letter"), 10))).toContain(
+    "Always uncorrected: measure this one for --printed.",
+  );
 });
 
 test("rendered at 300 dpi the lower bar is 180 mm and the left bar 240 mm, outer edge to outer edge", async () => {

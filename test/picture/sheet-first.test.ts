@@ -1,9 +1,14 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { boundsOf } from "../../src/geometry/bounds.ts";
 import { TRUE_FACTOR } from "../../src/layout/printer.ts";
+import type { Finding } from "../../src/model/finding.ts";
+import type { Piece } from "../../src/model/piece.ts";
+import { flattenPicture } from "../../src/picture/flat.ts";
 import { overlaps } from "../support/overlaps.ts";
 import { paper } from "../support/papers.ts";
 import * as samples from "../support/samplePieces.ts";
-import { allText, areasOn, type Made, make, SETS, textsOn } from "../support/sheets.ts";
+import { allText, areasOn, type Made, make, makeAfresh, SETS, TITLE, textsOn } from "../support/sheets.ts";
+import { buckleFold } from "../support/soundPiece.ts";
 
 describe("the first sheet", () => {
   let made: Made;
@@ -60,8 +65,73 @@ describe("the first sheet", () => {
     });
     // The words may be broken over lines.
     for (const picture of corrected.pictures)
-      expect(textsOn(picture).join(" ")).toMatch(/corrected for a printer at 99\.56 %/);
+      expect(textsOn(picture).join(" ")).toMatch(/corrected for a printer (at 99\.56 %|that prints)/);
+    // 0.9956 x 180 and 0.998 x 240, by hand.
+    expect(textsOn(corrected.pictures[0]!).join(" ")).toContain(
+      "These sheets are corrected for a printer that prints 179.2 for 180 and 239.5 for 240. If a bar here is still off, measure printer-check-letter.pdf afresh and make again with --printed.",
+    );
     for (const picture of made.pictures) expect(textsOn(picture).join(" ")).not.toMatch(/corrected/);
+  });
+
+  test("prints errors and cautions, not notes, and twins once", () => {
+    const found = (severity: Finding["severity"], message: string): Finding => ({
+      rule: "grain-stretch",
+      severity,
+      piece: "cheek",
+      place: "",
+      message,
+      mend: "skive the fold.",
+    });
+    const words = {
+      ...TITLE,
+      findings: [
+        found("error", "The near slot is too long."),
+        found("error", "The off slot is too long."),
+        found("caution", "The grain may crack."),
+        found("note", "The strap is brown."),
+      ],
+    };
+    const said = textsOn(
+      makeAfresh(SETS["a headstall"]!, { paper: paper("letter") }, { words }).pictures[0]!,
+    ).join(" ");
+    expect(said).toContain("Look here first");
+    expect(said).toContain(
+      "Error, do not cut: Cheek: The near slot is too long. To mend: skive the fold. The same on the other side.",
+    );
+    expect(said).not.toContain("off slot");
+    expect(said).toContain("Cheek: The grain may crack. To mend: skive the fold.");
+    expect(said).not.toContain("brown");
+    expect(allText(made.pictures[0]!)).not.toContain("Look here first");
+  });
+
+  test("says the words of the bench that the pieces use, and no others", () => {
+    const said = (piece: Piece): string =>
+      textsOn(makeAfresh([piece], { paper: paper("letter") }).pictures[0]!).join(" ");
+    const folded = said({ ...samples.cheekLike(), turnBacks: [{ ...buckleFold, mates: [["a", "b"]] }] });
+    for (const part of ["Front leg: the strap itself", "“back 1” meet", "flesh side", "hide's back line"])
+      expect(folded).toContain(part);
+    const plain = said(samples.tinyPiece());
+    expect(plain).toContain("hide's back line");
+    expect(plain).not.toContain("Front leg");
+    expect(plain).not.toContain("Feather:");
+  });
+
+  test("shows on the map where a strap is broken", () => {
+    const zigzags = (endsOnly: boolean): number => {
+      const { pictures } = make([samples.longStrap()], { paper: paper("letter"), endsOnly });
+      // A break line has six points.
+      return flattenPicture(pictures[0]!).filter(
+        ({ item }) =>
+          item.kind === "stroke" &&
+          item.layer === "sheet" &&
+          item.line === "01.1" &&
+          !item.path.closed &&
+          item.path.segments.length === 5 &&
+          boundsOf(item.path).maxX - boundsOf(item.path).minX < 3,
+      ).length;
+    };
+    expect(zigzags(true)).toBe(2);
+    expect(zigzags(false)).toBe(0);
   });
 
   test("goes on to another page rather than dropping a piece", () => {

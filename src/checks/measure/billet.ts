@@ -24,7 +24,9 @@ export function alikeEnds(job: Made): readonly AlikeEnds[] {
     const before = found.get(key);
     found.set(
       key,
-      before ? { ...before, sides: [...before.sides, join.side].sort() } : { join, piece, sides: [join.side] },
+      before
+        ? { ...before, sides: [...before.sides, join.side].sort() }
+        : { join, piece, sides: [join.side] },
     );
   }
   return [...found.values()];

@@ -13,15 +13,21 @@ import { PLAIN_MM, SMALL_MM } from "./title.ts";
 const BEYOND_MM = 2;
 const ZIGZAG_MM = 1.4;
 
-function breakLine(x: number, low: number, high: number): Path {
+/** A break line across a strap whose edges lie at `low` and `high`. */
+export function breakLine(
+  x: number,
+  low: number,
+  high: number,
+  { zigzag, beyond } = { zigzag: ZIGZAG_MM, beyond: BEYOND_MM },
+): Path {
   const middle = (low + high) / 2;
   const zig: readonly Point[] = [
-    [x, middle - 2 * ZIGZAG_MM],
-    [x + ZIGZAG_MM, middle - ZIGZAG_MM],
-    [x - ZIGZAG_MM, middle + ZIGZAG_MM],
-    [x, middle + 2 * ZIGZAG_MM],
+    [x, middle - 2 * zigzag],
+    [x + zigzag, middle - zigzag],
+    [x - zigzag, middle + zigzag],
+    [x, middle + 2 * zigzag],
   ];
-  return polyline([[x, low - BEYOND_MM], ...zig, [x, high + BEYOND_MM]]);
+  return polyline([[x, low - beyond], ...zig, [x, high + beyond]]);
 }
 
 /** Draws the break lines, and between them the length that is left out. */

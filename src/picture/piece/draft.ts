@@ -45,7 +45,7 @@ export const withItems = (draft: Draft, items: readonly Item[], space: Space): D
 });
 
 /** Between the end of some words and the beginning of others on one line, mm: less reads as one sentence. */
-const BETWEEN_MM = 2;
+const BETWEEN_MM = 3;
 
 /** The box that words take: theirs, and a gap before and behind them as they are read. */
 export function takenBy(words: Words): Box {

@@ -1,7 +1,7 @@
 import { boundsOf } from "../../geometry/bounds.ts";
 import { containsPoint } from "../../geometry/contains.ts";
 import { type Box, circlePath, type Path, type Point, polyline } from "../../geometry/path.ts";
-import { apart } from "../../geometry/vector.ts";
+import { apart, cross, dot, minus, plus, scaled, unit } from "../../geometry/vector.ts";
 import { touches } from "../../layout/clip.ts";
 import { keptPoint } from "../../layout/draw.ts";
 import type { Hole, Piece, SeamLine } from "../../model/piece.ts";
@@ -9,8 +9,17 @@ import type { Item } from "../picture.ts";
 import { blockBox, blockWords, paragraph } from "./block.ts";
 import { chordsOf } from "./chords.ts";
 import { type Draft, type Ground, placeFor, takenBy, withItems, withoutRoom } from "./draft.ts";
-import { sayCutout, sayHoleSize, sayId, saySeam, sayZone } from "./say.ts";
-import { boxAround, type Chord, crossesNoBox, grownBy, isFree, taken } from "./space.ts";
+import { sayCutout, sayHoleSize, sayId, saySeam, sayZone, sayZoneShort } from "./say.ts";
+import {
+  boxAround,
+  type Chord,
+  chordsIn,
+  crossesNoBox,
+  grownBy,
+  isFree,
+  type Space,
+  taken,
+} from "./space.ts";
 import { CROSS_BEYOND_MM, stroke } from "./strokes.ts";
 import { SMALL_MM } from "./title.ts";
 
@@ -22,6 +31,10 @@ export type Tag = {
   readonly anchors: readonly Point[];
   /** Left out when it has no room on the point's own sheet: the row's first hole says the rest. */
   readonly spare?: true;
+  /** Fewer words, for where these find no room. */
+  readonly short?: string;
+  /** Said of every one, also where another of the same words is near. */
+  readonly each?: true;
 };
 
 const DOT_MM = 0.45;
@@ -89,20 +102,39 @@ const seamPoints = (s: SeamLine, piece: Piece): readonly Point[] => {
     : pointsOn(s.path);
 };
 
+/** A seam's points, and those of a near one of which the same is said: either may be pointed at. */
+function rowPoints(s: SeamLine, piece: Piece): readonly Point[] {
+  const own = seamPoints(s, piece);
+  const twin = piece.seams.find(
+    (o) =>
+      o.id !== s.id &&
+      o.note === s.note &&
+      saySeam(o) === saySeam(s) &&
+      apart(seamPoints(o, piece)[0]!, own[0]!) < SAME_PLACE_MM,
+  );
+  return [...own, ...(twin ? seamPoints(twin, piece) : [])];
+}
+
 /** Everything on a piece that has words of its own, the most needed first. */
 export function tagsOf(ground: Ground): readonly Tag[] {
-  const { piece, units } = ground;
+  const { piece } = ground;
   return [
     ...piece.folds.map(
       (f): Tag => ({ words: f.label, anchors: [f.to, f.from, ...shares(f.from, f.to, [0.8, 0.2])] }),
     ),
     ...(piece.rough ? [{ words: "cut roughly here first", anchors: pointsOn(piece.rough) }] : []),
-    ...piece.cutouts.map((c): Tag => ({ words: sayCutout(c, units), anchors: pointsOn(c.outline) })),
+    ...piece.cutouts.map((c): Tag => ({ words: sayCutout(c), anchors: pointsOn(c.outline) })),
     ...holeTags(ground),
-    ...piece.zones.map((z): Tag => ({ words: sayZone(z), anchors: pointsIn(z.outline, piece) })),
-    ...piece.seams.map((s): Tag => ({ words: saySeam(s), anchors: seamPoints(s, piece) })),
+    ...piece.zones.map(
+      (z): Tag => ({
+        words: sayZone(z),
+        anchors: pointsIn(z.outline, piece),
+        ...(z.kind === "skive" ? { short: sayZoneShort(z), each: true } : {}),
+      }),
+    ),
+    ...piece.seams.map((s): Tag => ({ words: saySeam(s), anchors: rowPoints(s, piece) })),
     ...piece.seams.flatMap((s): readonly Tag[] =>
-      s.note === undefined ? [] : [{ words: s.note, anchors: seamPoints(s, piece) }],
+      s.note === undefined ? [] : [{ words: s.note, anchors: rowPoints(s, piece) }],
     ),
     ...piece.marks
       .filter((m) => m.label !== "")
@@ -135,13 +167,15 @@ type Tie = {
   readonly anchor: Point;
   /** The leader may run from one sheet to another. */
   readonly across: boolean;
+  /** The leader runs along no line, close by no words, and crosses this many lines at the most. */
+  readonly most?: number;
 };
 
 /** Half the breadth of a line that a leader is not to cross, mm: any will do. */
 const THIN_MM = 0.001;
 
 /** Where the words of one anchor may stand, with a leader that crosses no other words and no hole. */
-function tie(draft: Draft, ground: Ground, { size, anchor, across }: Tie): Tied | undefined {
+function tie(draft: Draft, ground: Ground, { size, anchor, across, most }: Tie): Tied | undefined {
   const edges = across ? [] : ground.edges.map((e) => grownBy(boxAround(e), THIN_MM));
   const others = holeBoxes(ground).filter((h) => !holdsPoint(grownBy(h, 0.1), anchor));
   const clear = (leader: Chord): boolean => ![...others, ...edges].some((b) => touches(b, ...leader));
@@ -150,9 +184,59 @@ function tie(draft: Draft, ground: Ground, { size, anchor, across }: Tie): Tied 
     near: anchor,
     on: "room",
     within: LONGEST_LEADER_MM + size.width / 2,
-    accept: (b) => crossesNoBox(draft.space, leaderOf(b)) && clear(leaderOf(b)),
+    accept: (b) =>
+      crossesNoBox(draft.space, leaderOf(b)) &&
+      clear(leaderOf(b)) &&
+      (most === undefined || isClean(draft.space, leaderOf(b), most)),
   });
   return box && { box, leader: leaderOf(box) };
+}
+
+/** A leader keeps this far from a line that runs its way, and from words that it passes, mm. */
+const ALONG_MM = 1;
+/** Lines that meet a leader at its dot belong to what it points at, mm. */
+const AT_DOT_MM = 0.3;
+/** What lies along a leader nearer to its dot than this is part of what it points at, mm. */
+const FROM_DOT_MM = 1.5;
+/** Sine of the angle below which two lines run the same way. */
+const SAME_WAY = 0.25;
+
+/** True when a line crosses a leader away from its dot. */
+function crossed([a, b]: Chord, [p, q]: Chord): boolean {
+  const [way, line] = [minus(b, a), minus(q, p)];
+  const turn = cross(way, line);
+  if (turn === 0) return false;
+  const t = cross(minus(p, a), line) / turn;
+  const u = cross(minus(p, a), way) / turn;
+  return t * apart(a, b) > AT_DOT_MM && t <= 1 && u >= 0 && u <= 1;
+}
+
+/** A leader that is read at once: see `Tie.most`. */
+function isClean(space: Space, leader: Chord, most: number): boolean {
+  const [a, b] = leader;
+  if (apart(a, b) < FROM_DOT_MM + NO_LEADER_MM) return true;
+  const way = unit(minus(b, a));
+  const side: Point = [-way[1] * ALONG_MM, way[0] * ALONG_MM];
+  // Away from its dot, where a hole's cross may lie under it, and from its own words.
+  const body: Chord = [plus(a, scaled(way, FROM_DOT_MM)), minus(b, scaled(way, 0.1))];
+  const rails = [side, scaled(side, -1)].map((s): Chord => [plus(body[0], s), plus(body[1], s)]);
+  if (!rails.every((r) => crossesNoBox(space, r))) return false;
+  const near = chordsIn(space, grownBy(boxAround(leader), ALONG_MM));
+  return !near.some((c) => runsAlong(body, c)) && near.filter((c) => crossed(leader, c)).length <= most;
+}
+
+/** True when a line runs nearly the same way close beside a leader, or crosses it at a slant. */
+function runsAlong([a, b]: Chord, [p, q]: Chord): boolean {
+  const way = unit(minus(b, a));
+  if (Math.abs(cross(way, minus(q, p))) > SAME_WAY * apart(p, q)) return false;
+  const [s, t] = [dot(minus(p, a), way), dot(minus(q, a), way)];
+  if (s === t || Math.max(s, t) < 0 || Math.min(s, t) > apart(a, b)) return false;
+  // How far aside the line lies where it passes the leader's two ends, or its own.
+  const [u, v] = [cross(way, minus(p, a)), cross(way, minus(q, a))];
+  const asideAt = (x: number): number => u + ((v - u) * (x - s)) / (t - s);
+  const first = asideAt(Math.max(0, Math.min(s, t)));
+  const last = asideAt(Math.min(apart(a, b), Math.max(s, t)));
+  return first * last <= 0 || Math.min(Math.abs(first), Math.abs(last)) < ALONG_MM;
 }
 
 const pointBox = ([x, y]: Point): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
@@ -160,18 +244,22 @@ const pointBox = ([x, y]: Point): Box => ({ minX: x, minY: y, maxX: x, maxY: y }
 /** Widths that a tag's words are folded to, mm, the most welcome first. */
 const WIDTHS_MM = [70, 40, 26] as const;
 
+/** What a leader is allowed, the best first. */
+const CLEAN = [{ across: false, most: 1 }, { across: false, most: 3 }, { across: false }] as const;
+const ACROSS = [{ across: true }] as const;
+
 /** Draws a tag's words and leader where it is shortest; on one sheet if it can be. */
-function withTag(draft: Draft, ground: Ground, { words, anchors, spare }: Tag): Draft {
+function withTag(draft: Draft, ground: Ground, tag: Tag): Draft {
+  const { words, anchors, spare, short: fewer } = tag;
   // A dot on a hole or a stitch would be taken for one.
   const bare = anchors.filter((a) => isFree(draft.space, grownBy(pointBox(a), DOT_MM * 1.5)));
   const best = (bare.length > 0 ? bare : anchors).slice(0, TRIED);
-  for (const [across, width] of (spare ? [false] : [false, true]).flatMap((a) =>
-    WIDTHS_MM.map((w) => [a, w] as const),
-  )) {
+  const ways = spare ? CLEAN : [...CLEAN, ...ACROSS];
+  for (const [way, width] of ways.flatMap((a) => WIDTHS_MM.map((w) => [a, w] as const))) {
     const block = paragraph(words, SMALL_MM, width);
     const size = blockBox(block, ground.reading);
     const tied = best
-      .map((anchor) => tie(draft, ground, { size, anchor, across }))
+      .map((anchor) => tie(draft, ground, { size, anchor, ...way }))
       .filter((t) => t !== undefined)
       .sort((a, b) => apart(...a.leader) - apart(...b.leader))[0];
     if (!tied) continue;
@@ -186,6 +274,7 @@ function withTag(draft: Draft, ground: Ground, { words, anchors, spare }: Tag): 
     const space = taken(draft.space, { boxes: text.map(takenBy), chords: short ? [] : [tied.leader] });
     return withItems(draft, [...line, ...text], space);
   }
+  if (fewer !== undefined) return withTag(draft, ground, { words: fewer, anchors });
   return spare ? draft : withoutRoom(draft, words);
 }
 
@@ -196,7 +285,7 @@ export function withTags(draft: Draft, ground: Ground): Draft {
     const anchors = tag.anchors.map((a) => keptPoint(a, ground.kept)).filter((a) => a !== undefined);
     const near = (t: Tag): boolean =>
       t.words === tag.words && apart(t.anchors[0]!, tag.anchors[0]!) < SAME_PLACE_MM;
-    if (anchors.length === 0 || said.some(near)) return before;
+    if (anchors.length === 0 || (!tag.each && said.some(near))) return before;
     said.push(tag);
     return withTag(before, ground, { ...tag, anchors });
   }, draft);

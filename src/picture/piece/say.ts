@@ -1,7 +1,7 @@
 import { boundsOf } from "../../geometry/bounds.ts";
 import type { Cutout, Hole, Piece, SeamLine, Zone } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
-import { printLength, printLengthShort, printNumber, printThickness } from "../../units/index.ts";
+import { MM_PER_INCH, printLengthShort, printNumber, printThickness } from "../../units/index.ts";
 
 // The words on a piece.
 
@@ -33,21 +33,37 @@ export const sayLeather = ({ leather }: Piece, units: Units): string =>
 
 export const GRAIN_UP = "grain side up";
 
-/** `tongue slot 1 3/32 × 5/32 in (28 × 4 mm)` */
-export const sayCutout = (c: Cutout, units: Units): string =>
-  c.length !== undefined && c.width !== undefined ? `${c.use} ${saySizes(c.length, c.width, units)}` : c.use;
+/** `tongue slot 28 × 4 mm`: in millimetres whatever the units, for a 32nd of an inch is too coarse. */
+export const sayCutout = (c: Cutout): string =>
+  c.length !== undefined && c.width !== undefined ? `${c.use} ${saySizes(c.length, c.width, "mm")}` : c.use;
 
 /** The zone's words, with the thicknesses where they don't say them yet. */
 export function sayZone({ kind, label, from, to }: Zone): string {
   if (kind !== "skive" || from === undefined || /\d/.test(label)) return label;
-  const end = to === undefined || to === 0 ? "nothing" : `${printNumber(to, 1)} mm`;
-  return to === from ? `${label} to ${end}` : `${label} from ${printNumber(from, 1)} to ${end}`;
+  const thick = (mm: number): string => printNumber(mm, 1);
+  if (to === undefined || to === 0) return `${label} (flesh side) from ${thick(from)} mm to nothing`;
+  const span = to === from ? "" : ` from ${thick(from)}`;
+  return `${label} (flesh side)${span} to ${thick(to)} mm`;
 }
 
-export const saySeam = (s: SeamLine): string =>
-  `${s.stitches} ${s.stitches === 1 ? "stitch" : "stitches"} of ${printNumber(s.pitch, 2)} mm`;
+/** The same in the fewest words, for where there is little room: `skive to 2 mm`. */
+export const sayZoneShort = ({ label, to }: Zone): string =>
+  `${label} to ${to === undefined || to === 0 ? "nothing" : `${printNumber(to, 1)} mm`}`;
+
+/** A pitch this near to a whole number of stitches to the inch is called by it. */
+const SAME_PITCH = 0.01;
+
+/** `6 stitches of 3.18 mm (8 to the inch)` */
+export function saySeam(s: SeamLine): string {
+  const toInch = MM_PER_INCH / s.pitch;
+  const whole = Math.round(toInch);
+  const named = whole > 0 && Math.abs(toInch / whole - 1) <= SAME_PITCH ? ` (${whole} to the inch)` : "";
+  return `${s.stitches} ${s.stitches === 1 ? "stitch" : "stitches"} of ${printNumber(s.pitch, 2)} mm${named}`;
+}
 
 /** An id as words: `near.3` → `near 3`. */
 export const sayId = (id: string): string => id.replaceAll(/[.-]/g, " ");
 
-export const sayHoleSize = (h: Hole, units: Units): string => `hole ${printLength(h.size, units)}`;
+/** `hole 4.2 mm (about 5/32 in)`: millimetres first, for a 32nd of an inch is too coarse. */
+export const sayHoleSize = (h: Hole, units: Units): string =>
+  `hole ${printLengthShort(h.size, "mm")}${units === "in" ? ` (about ${printLengthShort(h.size, "in")})` : ""}`;

@@ -1,5 +1,5 @@
 import type { Box, Point } from "../../geometry/path.ts";
-import { touches } from "../../layout/clip.ts";
+import { clipped, touches } from "../../layout/clip.ts";
 
 // What is taken on a drawing, so that words find a free place: lines in a grid, and boxes.
 
@@ -88,6 +88,33 @@ function comesInto(box: Box, [a, b]: Chord): boolean {
   if (a[1] < box.minY && b[1] < box.minY) return false;
   if (a[1] > box.maxY && b[1] > box.maxY) return false;
   return touches(box, a, b);
+}
+
+/** The drawn lines that come into the box, each once. */
+export function chordsIn(space: Space, box: Box): readonly Chord[] {
+  const found = new Set(space.chords.filter((c) => comesInto(box, c)));
+  for (let i = field(box.minX); i <= field(box.maxX); i++) {
+    for (let k = field(box.minY); k <= field(box.maxY); k++) {
+      for (const c of space.grid.get(keyOf(i, k)) ?? []) if (comesInto(box, c)) found.add(c);
+    }
+  }
+  return [...found];
+}
+
+/** Bits of line shorter than this are not drawn, mm. */
+const SHORT_MM = 0.01;
+
+/** What of a chord lies outside a box: up to two bits. */
+export function outsideBox(chord: Chord, box: Box): readonly Chord[] {
+  const inner = clipped(chord, box);
+  if (!inner) return [chord];
+  const long = ([a, b]: Chord): boolean => Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) > SHORT_MM;
+  return (
+    [
+      [chord[0], inner[0]],
+      [inner[1], chord[1]],
+    ] as const
+  ).filter(long);
 }
 
 /** True when nothing drawn comes into the box. */

@@ -10,8 +10,11 @@ import { sayCount, sayCutSize, sayLeather } from "../piece/say.ts";
 import { frontFrame, measuringBars } from "./bars.ts";
 import { BODY_MM, evened, type Flowing, flowInto, heading, inset, step, text, together } from "./flow.ts";
 import { legend } from "./legend.ts";
+import { looks } from "./look.ts";
 import { sheetMap } from "./map.ts";
-import { type SheetWords, sayCorrection, stampItems } from "./words.ts";
+import { printerCheckFile } from "./printerCheck.ts";
+import { benchWords } from "./terms.ts";
+import { type SheetWords, stampItems } from "./words.ts";
 
 // The first sheet: bars to measure, a map, the pieces, what the lines mean, what to do and what to heed.
 
@@ -51,13 +54,21 @@ function pieceList({ pieces, layout, units, unplaced }: FrontInput, width: numbe
   return [heading("Pieces"), ...rows];
 }
 
+/** What to do about a bar that is off: a correction is reckoned anew from the uncorrected printer check. */
+function sayOff({ paper, margin, factor }: Layout): string {
+  const { x, y } = barLengths(paper, margin);
+  if (factor.x === 1 && factor.y === 1)
+    return `If a bar is off by more than half a millimetre, make the sheets again with --printed and what the bars measured, as in --printed ${printNumber(x - 0.8, 1)}x${printNumber(y - 0.5, 1)}.`;
+  const prints = (length: number, by: number): string => printNumber(length * by, 1);
+  return `These sheets are corrected for a printer that prints ${prints(x, factor.x)} for ${printNumber(x, 1)} and ${prints(y, factor.y)} for ${printNumber(y, 1)}. If a bar here is still off, measure ${printerCheckFile(paper)} afresh and make again with --printed.`;
+}
+
 function printingSteps({ layout }: FrontInput, width: number): readonly Flowing[] {
   const { x, y } = barLengths(layout.paper, layout.margin);
   const joined = layout.sheets.some((s) => s.joins.left || s.joins.above);
-  const correction = sayCorrection(layout);
   const says = [
-    `Print at actual size: no “fit to page”, no scaling. ${correction === undefined ? "" : `These sheets are ${correction}.`}`.trim(),
-    `Before cutting, measure the bars along two edges of this sheet from outer edge to outer edge: ${printNumber(x, 1)} mm and ${printNumber(y, 1)} mm. On every other sheet measure the 50 mm square. If a bar is off by more than half a millimetre, make the sheets again with --printed and what the bars measured, as in --printed ${printNumber(x - 0.8, 1)}x${printNumber(y - 0.5, 1)}.`,
+    "Print at actual size: no “fit to page”, no scaling.",
+    `Before cutting, measure the bars along two edges of this sheet from outer edge to outer edge: ${printNumber(x, 1)} mm and ${printNumber(y, 1)} mm. On every other sheet measure the 50 mm square. ${sayOff(layout)}`,
     ...(joined
       ? [
           "Trim each sheet along the edges that say “trim here”. Lay its edge on the line of the neighbour that it names, so that marks of the same number make one diamond, and glue where it says “glue here”.",
@@ -77,6 +88,11 @@ const cautionList = ({ words }: FrontInput, width: number): readonly Flowing[] =
   heading("Take care"),
   ...[MEASURE_FIRST, ...words.cautions].map((c) => text(c, width)),
 ];
+
+function lookList({ words, pieces }: FrontInput, width: number): readonly Flowing[] {
+  const said = looks(words.findings ?? [], pieces);
+  return said.length === 0 ? [] : [heading("Look here first"), ...said.map((s) => text(s, width))];
+}
 
 const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
@@ -137,12 +153,14 @@ export function frontPictures(input: FrontInput): readonly Picture[] {
   const [column] = columnsOf(frame);
   const width = column!.maxX - column!.minX;
   const all = [
+    ...lookList(input, width),
     ...printingSteps(input, width),
     ...pieceList(input, width),
     ...legend(
       width,
       layout.plates.some((p) => p.placed.some((one) => one.kept)),
     ),
+    ...benchWords(input.pieces, width),
     ...cautionList(input, width),
   ];
   const columns = columnsOf({ ...frame, maxY: top.foot });

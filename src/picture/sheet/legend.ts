@@ -1,6 +1,6 @@
 import { circlePath, type Path, type Point, polyline, slotPath } from "../../geometry/path.ts";
 import type { Item, LineType } from "../picture.ts";
-import { dimensionBeside, dimensionStrokes } from "../piece/dimension.ts";
+import { arrow, dimensionBeside, dimensionStrokes } from "../piece/dimension.ts";
 import { stroke } from "../piece/strokes.ts";
 import { beside, type Flowing, heading } from "./flow.ts";
 
@@ -85,6 +85,37 @@ function diamond([x, y]: Point): readonly Item[] {
   ];
 }
 
+/** A field to skive and a feathered end beside it, as on a strap's end. */
+function skived([x, y]: Point): readonly Item[] {
+  const [low, high] = [y - 1.8, y + 1.8];
+  const edges = [0, 12, SAMPLE_MM].map((dx) =>
+    polyline([
+      [x + dx, low],
+      [x + dx, high],
+    ]),
+  );
+  const strokes = [0.6, 4.2, 7.8, 12.4, 14.2, 16];
+  return [
+    ...edges.map((e) => stroke("sheet", "07.1", e)),
+    ...strokes.map((dx) =>
+      stroke(
+        "sheet",
+        "01.1",
+        polyline([
+          [x + dx, high],
+          [x + dx + high - low, low],
+        ]),
+      ),
+    ),
+  ];
+}
+
+const backbone = ([x, y]: Point): readonly Item[] => [
+  stroke("sheet", "01.1", level([x, y])),
+  arrow("sheet", [x, y], [-1, 0]),
+  arrow("sheet", [x + SAMPLE_MM, y], [1, 0]),
+];
+
 const zigzag = ([x, y]: Point): readonly Item[] => [
   stroke(
     "sheet",
@@ -105,7 +136,7 @@ const ENTRIES: readonly Entry[] = [
   { draw: hole, says: "01.1 a hole to punch, by its cross; 01.2 a slot" },
   {
     draw: (at) => [...plain("01.1")(at), ...slits(at)],
-    says: "01.1  stitches: groove and awl marks; every tenth mark has a tick",
+    says: "01.1  stitches: a line to groove and a mark for every awl hole; every tenth is numbered",
   },
   { draw: plain("02.1"), says: "02.1  fold; outside a piece, where to cut roughly first" },
   { draw: plain("03.1"), says: "03.1  crease, pressed and not cut" },
@@ -113,9 +144,14 @@ const ENTRIES: readonly Entry[] = [
   { draw: plain("05.1"), says: "05.1  where another part lies" },
   { draw: plain("07.1"), says: "07.1  edge of a field to skive or to tool" },
   {
+    draw: skived,
+    says: "01.1 strokes in such a field: skive it, flesh side; close strokes: feather to nothing",
+  },
+  {
     draw: ([x, y]) => dimensionStrokes("sheet", dimensionBeside([x, y], [x + SAMPLE_MM, y], 0)),
     says: "01.1  length to check on the joined paper",
   },
+  { draw: backbone, says: "01.1  backbone: along the hide's back line" },
   { draw: diamond, says: "01.1  edge of the next sheet, with a joining mark" },
 ];
 const BREAK: Entry = { draw: zigzag, says: "01.1  break: plain strap is left out" };

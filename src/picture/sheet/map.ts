@@ -1,15 +1,23 @@
 import { unionBox } from "../../geometry/bounds.ts";
-import { type Box, type Point, polyline, rectanglePath } from "../../geometry/path.ts";
+import {
+  type Box,
+  type Path,
+  type Point,
+  polyline,
+  rectanglePath,
+  SAME_POINT_MM,
+} from "../../geometry/path.ts";
 import { placed as laid, moved } from "../../geometry/transform.ts";
-import { clipped } from "../../layout/clip.ts";
+import { apart } from "../../geometry/vector.ts";
 import { drawnBounds } from "../../layout/room.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Layout, Placed, Plate, Sheet } from "../../model/sheet.ts";
 import type { Item, Stroke, Words } from "../picture.ts";
 import { blockBox, blockWords } from "../piece/block.ts";
-import { chordsOf } from "../piece/chords.ts";
+import { breakLine } from "../piece/breaks.ts";
+import { chordsOf, keptChords } from "../piece/chords.ts";
 import { findPlace } from "../piece/find.ts";
-import { type Chord, crossesNoBox, grownBy, type Space, spaceOf } from "../piece/space.ts";
+import { type Chord, crossesNoBox, grownBy, outsideBox, type Space, spaceOf } from "../piece/space.ts";
 import { stroke } from "../piece/strokes.ts";
 import { textBox } from "../words.ts";
 import type { Flowing } from "./flow.ts";
@@ -34,10 +42,37 @@ function seen({ window, joins }: Sheet, overlap: number): Box {
   };
 }
 
-function outlineOf(placed: Placed, piece: Piece): ReturnType<typeof laid> {
-  if (!placed.kept) return laid(piece.outline, placed.placement);
-  const b = drawnBounds(piece, placed.kept);
-  return laid(rectanglePath([b.minX, b.minY], b.maxX - b.minX, b.maxY - b.minY), placed.placement);
+/** Chords that follow each other, as paths. */
+function joined(chords: readonly Chord[]): readonly Path[] {
+  const runs: Point[][] = [];
+  for (const [from, to] of chords) {
+    const run = runs.at(-1);
+    const end = run?.at(-1);
+    if (run && end && apart(end, from) < SAME_POINT_MM) run.push(to);
+    else runs.push([from, to]);
+  }
+  return runs.map((run) => polyline(run));
+}
+
+/** Half the height of a break's zigzag, and how far it passes a strap's edges, on the map, mm. */
+const BREAK_MM = { zigzag: 0.7, beyond: 1 } as const;
+
+type Drawn = { readonly outlines: readonly Path[]; readonly breaks: readonly Path[] };
+
+/** A piece's outline on its plate; of a strap printed ends only the stretches, and the breaks between. */
+function drawnOf({ kept, placement }: Placed, piece: Piece, scale: number): Drawn {
+  if (!kept) return { outlines: [laid(piece.outline, placement)], breaks: [] };
+  const { minY, maxY } = drawnBounds(piece, kept);
+  const ends = kept
+    .slice(1)
+    .flatMap(([from, , moved], i) => [kept[i]![1] - kept[i]![2], from - moved])
+    .map((x) =>
+      breakLine(x, minY, maxY, { zigzag: BREAK_MM.zigzag * scale, beyond: BREAK_MM.beyond * scale }),
+    );
+  return {
+    outlines: joined(keptChords(chordsOf(piece.outline), kept)).map((p) => laid(p, placement)),
+    breaks: ends.map((p) => laid(p, placement)),
+  };
 }
 
 const boxPath = (b: Box) => rectanglePath([b.minX, b.minY], b.maxX - b.minX, b.maxY - b.minY);
@@ -69,27 +104,15 @@ function nameIn(name: string, cell: Box, space: Space): readonly Words[] {
   });
 }
 
-/** What of a chord lies outside a box: up to two bits. */
-function outside(chord: Chord, box: Box): readonly Chord[] {
-  const inner = clipped(chord, box);
-  if (!inner) return [chord];
-  const long = ([a, b]: Chord): boolean => Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) > SHORT_MM;
-  return (
-    [
-      [chord[0], inner[0]],
-      [inner[1], chord[1]],
-    ] as const
-  ).filter(long);
-}
-/** Bits of line shorter than this are not drawn. */
-const SHORT_MM = 0.01;
-
 /** A line, interrupted where a name stands on it: low plates leave no room beside. */
 function interrupted(outline: Stroke, names: readonly Box[]): readonly Stroke[] {
   const space = spaceOf([], names);
   const chords = chordsOf(outline.path);
   if (chords.every((c) => crossesNoBox(space, c))) return [outline];
-  const bits = names.reduce<readonly Chord[]>((rest, name) => rest.flatMap((c) => outside(c, name)), chords);
+  const bits = names.reduce<readonly Chord[]>(
+    (rest, name) => rest.flatMap((c) => outsideBox(c, name)),
+    chords,
+  );
   return bits.map((bit) => stroke(outline.layer, outline.line, polyline(bit)));
 }
 
@@ -105,9 +128,11 @@ function plateItems(
   const frames = sheets.map((s) =>
     stroke("sheet", "01.1", moved(scaledPath(boxPath(seen(s, layout.overlap)), by), at)),
   );
-  const outlines = plate.placed.map((p) => {
-    const piece = pieces.find((one) => one.id === p.piece)!;
-    return stroke("sheet", "01.2", moved(scaledPath(outlineOf(p, piece), by), at));
+  const outlines = plate.placed.flatMap((p) => {
+    const drawn = drawnOf(p, pieces.find((one) => one.id === p.piece)!, scale);
+    const onPaper = (line: "01.1" | "01.2") => (path: Path) =>
+      stroke("sheet", line, moved(scaledPath(path, by), at));
+    return [...drawn.outlines.map(onPaper("01.2")), ...drawn.breaks.map(onPaper("01.1"))];
   });
   const space = spaceOf(outlines.flatMap((o) => chordsOf(o.path)));
   const names = sheets.flatMap((s) => nameIn(s.name, onMap(seen(s, layout.overlap), scale, at), space));

@@ -1,4 +1,5 @@
 import { type Box, rectanglePath } from "../../geometry/path.ts";
+import type { Finding } from "../../model/finding.ts";
 import type { Layout } from "../../model/sheet.ts";
 import { printNumber } from "../../units/index.ts";
 import type { Item } from "../picture.ts";
@@ -13,6 +14,8 @@ export type SheetWords = {
   /** The order's file. */
   readonly file: string;
   readonly cautions: readonly string[];
+  /** What the checks found, gravest first; errors and cautions are printed, twins once. */
+  readonly findings?: readonly Finding[];
 };
 
 /** How a printer's correction is said; undefined when there is none. */
