@@ -23,6 +23,7 @@ import {
   crownSection,
   earSection,
   fixedKeeper,
+  fixing,
   innermostOf,
   keeperFarOf,
   measures,
@@ -88,9 +89,12 @@ function withBitNotes(piece: Piece, done: Resolved): Piece {
     k.value,
   );
   const through = d.thickness.value + d.skiveAtBit.value;
+  const barrel = done.of(fixing).barrel.value;
   const notes = [
     `bit end: mated holes move ${printNumber(drift, 2)} mm if your leather's neutral fibre lies 0.1 off; a trial fold tells`,
-    `bit end: ${d.fixing === "rivet" ? "rivets go through" : "screw barrels"} ${d.fixing === "rivet" ? `${printNumber(through, 1)} mm` : `${printNumber(through - PINCH_MM.most, 1)} to ${printNumber(through - PINCH_MM.least, 1)} mm long`}`,
+    d.fixing === "rivet"
+      ? `bit end: 2 rivets for each cheek, shank ${printNumber(barrel, 1)} mm, through ${printNumber(through, 1)} mm of leather`
+      : `bit end: 2 screws for each cheek, barrel ${printNumber(barrel, 1)} mm thick and ${printNumber(through - PINCH_MM.most, 1)} to ${printNumber(through - PINCH_MM.least, 1)} mm long`,
   ];
   return { ...piece, notes: [...piece.notes, ...notes] };
 }

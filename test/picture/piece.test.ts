@@ -95,7 +95,7 @@ describe("what a piece says", () => {
       "fold round the buckle bar",
       "fold round the bit ring",
       "tongue slot 28 × 4 mm",
-      "skive (flesh side) from 3.5 to 2 mm",
+      "skive (flesh side) all to 2 mm",
       "keeper",
       "bit front 1: hole 5 mm",
       "bit back 2: hole 3 mm",

@@ -42,8 +42,8 @@ export function sayZone({ kind, label, from, to }: Zone): string {
   if (kind !== "skive" || from === undefined || /\d/.test(label)) return label;
   const thick = (mm: number): string => printNumber(mm, 1);
   if (to === undefined || to === 0) return `${label} (flesh side) from ${thick(from)} mm to nothing`;
-  const span = to === from ? "" : ` from ${thick(from)}`;
-  return `${label} (flesh side)${span} to ${thick(to)} mm`;
+  // The whole field is thinned alike; only a feathered end is a taper.
+  return `${label} (flesh side) all to ${thick(to)} mm`;
 }
 
 /** The same in the fewest words, for where there is little room: `skive to 2 mm`. */
