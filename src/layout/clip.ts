@@ -15,6 +15,11 @@ function sidesOf(box: Box, a: Point, b: Point): readonly (readonly [p: number, q
 
 /** True when some part of the line from a to b lies inside the box; a line along its edge does not. */
 export function touches(box: Box, a: Point, b: Point): boolean {
+  // Most lie wholly to one side: that is told without cutting.
+  if (a[0] < box.minX && b[0] < box.minX) return false;
+  if (a[0] > box.maxX && b[0] > box.maxX) return false;
+  if (a[1] < box.minY && b[1] < box.minY) return false;
+  if (a[1] > box.maxY && b[1] > box.maxY) return false;
   let [t0, t1] = [0, 1];
   for (const [p, q] of sidesOf(box, a, b)) {
     if (p === 0 && q <= 0) return false;

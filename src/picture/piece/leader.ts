@@ -171,6 +171,9 @@ type Tie = {
   readonly most?: number;
 };
 
+/** A longer leader than this is no easier to read for crossing nothing, mm. */
+const LONGEST_CLEAN_MM = 18;
+
 /** Half the breadth of a line that a leader is not to cross, mm: any will do. */
 const THIN_MM = 0.001;
 
@@ -183,7 +186,7 @@ function tie(draft: Draft, ground: Ground, { size, anchor, across, most }: Tie):
   const box = placeFor(draft, ground, size, {
     near: anchor,
     on: "room",
-    within: LONGEST_LEADER_MM + size.width / 2,
+    within: (most === undefined ? LONGEST_LEADER_MM : LONGEST_CLEAN_MM) + size.width / 2,
     accept: (b) =>
       crossesNoBox(draft.space, leaderOf(b)) &&
       clear(leaderOf(b)) &&

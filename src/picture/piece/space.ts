@@ -81,14 +81,8 @@ export const taken = (
   boxes: more.boxes ? [...space.boxes, ...more.boxes] : space.boxes,
 });
 
-/** True when a line comes into the box; its box is asked first, for most lie elsewhere. */
-function comesInto(box: Box, [a, b]: Chord): boolean {
-  if (a[0] < box.minX && b[0] < box.minX) return false;
-  if (a[0] > box.maxX && b[0] > box.maxX) return false;
-  if (a[1] < box.minY && b[1] < box.minY) return false;
-  if (a[1] > box.maxY && b[1] > box.maxY) return false;
-  return touches(box, a, b);
-}
+/** True when a line comes into the box. */
+const comesInto = (box: Box, [a, b]: Chord): boolean => touches(box, a, b);
 
 /** The drawn lines that come into the box, each once. */
 export function chordsIn(space: Space, box: Box): readonly Chord[] {
