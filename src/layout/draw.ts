@@ -10,12 +10,6 @@ export function keptPoint(p: Point, kept?: readonly Kept[]): Point | undefined {
   return stretch && [p[0] - stretch[2], p[1]];
 }
 
-/** Where a point of a piece is drawn on its plate; undefined where it is left out. */
-export function pointOnPlate(placed: Placed, p: Point): Point | undefined {
-  const drawn = keptPoint(p, placed.kept);
-  return drawn && placedPoint(drawn, placed.placement);
-}
-
 const rounded = ([x, y]: Point): Point => [roundMm(x), roundMm(y)];
 
 /**

@@ -1,7 +1,7 @@
 import { closedPath, line, openPath, type Point, rectanglePath } from "../geometry/path.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Hole, Mark, Piece } from "../model/piece.ts";
-import { greatest, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { crownCutBothSides, effectiveCrown, effectiveOneSide, holeRow } from "../trade/balance.ts";
 import { type BitEnd, type BitEndInput, bitEnd } from "../trade/bitEnd.ts";
 import { drawBitEnd } from "../trade/drawTurnBack.ts";
@@ -262,7 +262,3 @@ function sections(d: CrownValues): Piece["sections"] {
     },
   ];
 }
-
-/** The hole nearest the poll, from the poll; mm. */
-export const innermostHole = (d: CrownValues): Quantity =>
-  greatest(0, minus(over(crownSizes(d).effective, 2), over(holeRow(d.holes, d.holePitch), 2)));

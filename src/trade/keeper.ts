@@ -1,4 +1,4 @@
-import { greatest, named, type Operand, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { greatest, named, type Operand, type Quantity, sum, times } from "../model/quantity.ts";
 
 const SOURCE = "a loop round a stack: geometry";
 
@@ -40,6 +40,3 @@ export function keeperGirth(label: string, stack: Stack, neutral: Operand, thick
  */
 export const keeperBreadth = (strapWidth: Quantity, pitch: Quantity): Quantity =>
   greatest(times(0.45, strapWidth), 8, { ...sum(times(2, pitch), 3), kind: "length" });
-
-/** Half of a keeper's girth: where the middle of its underside lies from its middle. */
-export const halfGirth = (girth: Quantity): Quantity => over(girth, 2);

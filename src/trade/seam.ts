@@ -1,4 +1,4 @@
-import { leaf, named, over, type Quantity } from "../model/quantity.ts";
+import { named, over, type Quantity } from "../model/quantity.ts";
 
 /** No stitch lies nearer an edge than this, mm; common practice, no source. */
 export const LEAST_INSET_MM = 1.5;
@@ -59,9 +59,3 @@ export function saddleThread(
   const n = stitches + backStitches;
   return 2 * n * pitch + (2 * n + 1) * thickness + tails;
 }
-
-/** Fewest stitches through each end of a caught keeper (P. N. Hasluck, Harness Making, 1904, pp. 57-58). */
-export const KEEPER_STITCHES = leaf("stitches through a keeper's end", 2, "count", {
-  kind: "fact",
-  source: "P. N. Hasluck, Harness Making (1904), pp. 57-58",
-});

@@ -20,7 +20,7 @@ import {
   ovalHalfWidth,
   slotBridge,
 } from "../../src/trade/earLoop.ts";
-import { halfGirth, keeperBreadth, keeperGirth, keeperStack } from "../../src/trade/keeper.ts";
+import { keeperBreadth, keeperStack } from "../../src/trade/keeper.ts";
 import { loopEnd } from "../../src/trade/loopEnd.ts";
 import { englishRadius, pointLength } from "../../src/trade/points.ts";
 import { defaultInset, spread } from "../../src/trade/seam.ts";
@@ -156,7 +156,7 @@ const cases: readonly (readonly [string, Case])[] = [
     ),
   ),
   ...one("keeper's girth", { W: 17, H: 6, k: 0.5, t: 2 }, (v) =>
-    halfGirth(keeperGirth("keeper", { width: g(v, "W"), height: g(v, "H") }, g(v, "k"), g(v, "t"))),
+    keeperGirth("keeper", { width: g(v, "W"), height: g(v, "H") }, g(v, "k"), g(v, "t")),
   ),
   ...([10, 16, 40] as const).flatMap((width) =>
     one(`keeper's breadth on ${width} mm`, { width, pitch: 3.4 }, (v) =>
