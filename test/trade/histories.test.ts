@@ -20,7 +20,7 @@ import {
   ovalHalfWidth,
   slotBridge,
 } from "../../src/trade/earLoop.ts";
-import { keeperBreadth, keeperStack } from "../../src/trade/keeper.ts";
+import { keeperBreadth, keeperGirth, keeperStack } from "../../src/trade/keeper.ts";
 import { loopEnd } from "../../src/trade/loopEnd.ts";
 import { englishRadius, pointLength } from "../../src/trade/points.ts";
 import { defaultInset, spread } from "../../src/trade/seam.ts";
