@@ -279,6 +279,7 @@ export type { Finding } from "./model/finding.ts";
 export { ENGINE_VERSION } from "./model/job.ts";
 export { sayFinding } from "./model/sayFinding.ts";
 export { beginOrder } from "./order/begin.ts";
+export { LARGEST_BYTES } from "./order/guard.ts";
 export { readPaper } from "./order/paper.ts";
 export { sayFault } from "./order/say.ts";
 export { jsonSchema as orderJsonSchema } from "./order/schema.ts";

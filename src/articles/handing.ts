@@ -1,5 +1,7 @@
+import type { Join } from "../model/article.ts";
 import type { Value, Values } from "../model/dimension.ts";
 import { leaf, named, type Quantity, sum } from "../model/quantity.ts";
+import * as keeper from "../pieces/keeper.ts";
 import { defaultInset } from "../trade/seam.ts";
 import { type buckleTable, FIXING_ROOM_MM, type fixingTable, type stitchingTable } from "../trade/tables.ts";
 
@@ -48,7 +50,42 @@ export const stitchesOf = (s: Values<typeof stitchingTable>, strapWidth: Quantit
 });
 
 /** Keepers are small: their stitches lie nearer the edge. */
-export const KEEPER_INSET = leaf("keeper stitch inset", 2, "length", {
+const KEEPER_INSET = leaf("keeper stitch inset", 2, "length", {
   kind: "default",
   source: "common practice, no source",
+});
+
+type KeeperPlace = {
+  readonly running: boolean;
+  readonly pitch: Quantity;
+  readonly strapWidth: Quantity;
+  /** Thickness of what it goes round. */
+  readonly layers: Quantity;
+  readonly leather: Leather;
+};
+
+/** What a keeper is handed: where it goes, and its own leather. */
+export const keeperOf = ({ running, pitch, strapWidth, layers, leather }: KeeperPlace): Handed => ({
+  pitch,
+  inset: KEEPER_INSET,
+  strapWidth,
+  layers: named(running ? "layers in a running keeper" : "layers in a fixed keeper", layers, {
+    kind: "length",
+  }),
+  running,
+  neutral: leather.neutral,
+  thickness: leather.thickness,
+});
+
+/** What a keeper asks of the stack it goes round. `path` is its section of the order. */
+export const keeperJoin = (path: string, d: keeper.KeeperValues): Join => ({
+  kind: "keeper round stack",
+  piece: keeper.keeperId(d),
+  cut: keeper.keeperCut(d).value,
+  lap: d.seam === "lapped" ? d.lap.value : 0,
+  width: d.strapWidth.value,
+  height: d.layers.value,
+  thickness: d.thickness.value,
+  neutral: d.neutral.value,
+  dimension: `${path}.ease-width`,
 });

@@ -14,6 +14,7 @@ import { bitEnd } from "../trade/bitEnd.ts";
 import { mateDrift } from "../trade/drawTurnBack.ts";
 import { printLength, printNumber } from "../units/index.ts";
 import type { Resolved } from "./definition.ts";
+import { keeperJoin } from "./handing.ts";
 import { fitOf } from "./headstallFit.ts";
 import {
   allowances,
@@ -142,24 +143,8 @@ function joins(done: Resolved, crownPiece: Piece, cheekPiece: Piece, ear: Piece)
 }
 
 function keeperJoins(done: Resolved): readonly Join[] {
-  const each = (section: typeof fixedKeeper, id: string): Join => {
-    const d = done.of(section);
-    return {
-      kind: "keeper round stack",
-      piece: id,
-      cut: keeper.keeperCut(d).value,
-      lap: d.seam === "lapped" ? d.lap.value : 0,
-      width: d.strapWidth.value,
-      height: d.layers.value,
-      thickness: d.thickness.value,
-      neutral: d.neutral.value,
-      dimension: `${section.path}.ease-width`,
-    };
-  };
-  return [
-    each(fixedKeeper, "keeper-fixed"),
-    ...(done.of(straps).runningKeepers ? [each(runningKeeper, "keeper-running")] : []),
-  ];
+  const keepers = [fixedKeeper, ...(done.of(straps).runningKeepers ? [runningKeeper] : [])];
+  return keepers.map((k) => keeperJoin(k.path, done.of(k)));
 }
 
 /** The tail of each buckled end: its holes, keepers and the room on the cheek. */

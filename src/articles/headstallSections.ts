@@ -7,7 +7,7 @@ import { holeRow } from "../trade/balance.ts";
 import { keeperBreadth } from "../trade/keeper.ts";
 import { allowancesTable, buckleTable, fixingTable, leatherTable, stitchingTable } from "../trade/tables.ts";
 import { type Resolved, section } from "./definition.ts";
-import { buckleOf, fixingsOf, KEEPER_INSET, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
+import { buckleOf, fixingsOf, keeperOf, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
 import { measuresTable, strapsTable } from "./headstallTables.ts";
 
 // The sections of a one-ear headstall's order, and what each is handed by those before it.
@@ -106,15 +106,14 @@ const edged = (done: Resolved): Quantity => {
 
 const stitches = (done: Resolved) => stitchesOf(done.of(stitching), done.of(straps).width);
 
-const keeperHandOver = (running: boolean, layers: Quantity, done: Resolved) => ({
-  ...stitches(done),
-  inset: KEEPER_INSET,
-  strapWidth: edged(done),
-  layers,
-  running,
-  neutral: done.of(keeperLeather).neutral,
-  thickness: done.of(keeperLeather).thickness,
-});
+const keeperHandOver = (running: boolean, layers: Quantity, done: Resolved) =>
+  keeperOf({
+    running,
+    pitch: done.of(stitching).pitch,
+    strapWidth: edged(done),
+    layers,
+    leather: done.of(keeperLeather),
+  });
 
 /** The strap and the tail on it, at the leather's thickest. */
 const strapAndTail = (done: Resolved): Quantity =>
@@ -125,8 +124,7 @@ export const fixedKeeper = section({
   label: "fixed keeper",
   title: "The fixed keeper, caught in the cheek's turn-back",
   table: keeper.dimensions,
-  handOver: (done) =>
-    keeperHandOver(false, named("layers in a fixed keeper", strapAndTail(done), { kind: "length" }), done),
+  handOver: (done) => keeperHandOver(false, strapAndTail(done), done),
 });
 
 const lengthFactor = (done: Resolved): Quantity => {
@@ -181,7 +179,7 @@ export const runningKeeper = section({
   table: keeper.dimensions,
   handOver: (done) => {
     const layers = sum(strapAndTail(done), done.of(cheekSection).skiveAtBuckle);
-    return keeperHandOver(true, named("layers in a running keeper", layers, { kind: "length" }), done);
+    return keeperHandOver(true, layers, done);
   },
 });
 

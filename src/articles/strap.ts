@@ -4,6 +4,7 @@ import * as keeper from "../pieces/keeper.ts";
 import * as strap from "../pieces/strap.ts";
 import { printNumber } from "../units/index.ts";
 import type { ArticleDefinition, Resolved } from "./definition.ts";
+import { keeperJoin } from "./handing.ts";
 import {
   buckle,
   fixedKeeper,
@@ -33,7 +34,7 @@ function make(done: Resolved): Made {
   return {
     article: "strap",
     pieces: [piece, ...keepers.map((s) => keeper.shape(done.of(s), { count, leather: "keeper" }))],
-    joins: [...(buckled ? buckleJoins(done) : []), ...keepers.map((s) => keeperJoin(done, s))],
+    joins: [...(buckled ? buckleJoins(done) : []), ...keepers.map((s) => keeperJoin(s.path, done.of(s)))],
     findings: findings(done),
     sizes: [strap.strapCut(d, strap.strapEnds(d))],
     cautions: [
@@ -96,21 +97,6 @@ function buckleJoins(done: Resolved): readonly Join[] {
       dimension: "hardware.buckle.tongue",
     },
   ];
-}
-
-function keeperJoin(done: Resolved, s: typeof fixedKeeper): Join {
-  const d = done.of(s);
-  return {
-    kind: "keeper round stack",
-    piece: d.running ? "keeper-running" : "keeper-fixed",
-    cut: keeper.keeperCut(d).value,
-    lap: d.seam === "lapped" ? d.lap.value : 0,
-    width: d.strapWidth.value,
-    height: d.layers.value,
-    thickness: d.thickness.value,
-    neutral: d.neutral.value,
-    dimension: `${s.path}.ease-width`,
-  };
 }
 
 export const plainStrap: ArticleDefinition = {

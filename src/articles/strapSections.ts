@@ -5,7 +5,7 @@ import * as strap from "../pieces/strap.ts";
 import { buckleTable, fixingTable, leatherTable, stitchingTable } from "../trade/tables.ts";
 import { defaultWrapThickness } from "../trade/turnBack.ts";
 import { type Resolved, section } from "./definition.ts";
-import { buckleOf, fixingsOf, KEEPER_INSET, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
+import { buckleOf, fixingsOf, keeperOf, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
 
 // The sections of a strap's order, and what each is handed by those before it.
 
@@ -129,23 +129,22 @@ export const stitching = section({
 function layersIn(running: boolean, done: Resolved): Quantity {
   const l = done.of(leather);
   const two = times(2, thickestOf(l, "strap leather"));
-  if (!running) return named("layers in a fixed keeper", two, { kind: "length" });
+  if (!running) return two;
   const backLeg = named(
     "back leg's thickness",
     l.skiveTo ?? defaultWrapThickness(l.thickness, done.of(buckle).bar, l.neutral),
   );
-  return named("layers in a running keeper", sum(two, backLeg), { kind: "length" });
+  return sum(two, backLeg);
 }
 
-const keeperHandOver = (running: boolean) => (done: Resolved) => ({
-  pitch: done.of(stitching).pitch,
-  inset: KEEPER_INSET,
-  strapWidth: done.of(measures).width,
-  layers: layersIn(running, done),
-  running,
-  neutral: done.of(keeperLeather).neutral,
-  thickness: done.of(keeperLeather).thickness,
-});
+const keeperHandOver = (running: boolean) => (done: Resolved) =>
+  keeperOf({
+    running,
+    pitch: done.of(stitching).pitch,
+    strapWidth: done.of(measures).width,
+    layers: layersIn(running, done),
+    leather: done.of(keeperLeather),
+  });
 
 export const fixedKeeper = section({
   path: "pieces.keeper",

@@ -1,6 +1,7 @@
 import { basename, extname, join, resolve } from "node:path";
 import {
   type Finding,
+  type Fonts,
   type JobOptions,
   jobFiles,
   makeJob,
@@ -14,7 +15,7 @@ import { progress } from "./progress.ts";
 import { readOrderFile } from "./readOrderFile.ts";
 import { sayWriteError } from "./sayWriteError.ts";
 import { allOf, type Ending, refused } from "./terminal.ts";
-import { type EarlierOrder, earlierOrder, writeFiles } from "./writeFiles.ts";
+import { type EarlierOrder, writeFiles } from "./writeFiles.ts";
 
 export type MakeOptions = JobOptions & {
   /** Folder that holds one folder for each order; absent: check only. */
@@ -65,10 +66,16 @@ export async function make(files: readonly string[], options: MakeOptions): Prom
   const clash = options.out === undefined ? undefined : sameFolder(files);
   if (clash) return refused(clash);
   const shown = progress(process.stderr, () => performance.now());
+  // Read when the first order is written, and once for all of them.
+  let read: Fonts | undefined;
+  const embedded = (): Fonts => {
+    read ??= fonts();
+    return read;
+  };
   const reports: Report[] = [];
   for (const [i, file] of files.entries()) {
     shown.at(i, files.length, file);
-    reports.push(await makeOne(file, options));
+    reports.push(await makeOne(file, options, embedded));
   }
   shown.end();
   if (options.json) {
@@ -98,7 +105,7 @@ function sameFolder(files: readonly string[]): string | undefined {
   return undefined;
 }
 
-async function makeOne(file: string, options: MakeOptions): Promise<Report> {
+async function makeOne(file: string, options: MakeOptions, embedded: () => Fonts): Promise<Report> {
   const none = { file, findings: [], written: [], advice: [] };
   const read = readOrderFile(file);
   if (!read.ok) return { ...none, status: 2, faults: [read.message] };
@@ -109,10 +116,10 @@ async function makeOne(file: string, options: MakeOptions): Promise<Report> {
   const report = { ...none, status, faults: [], findings: job.findings };
   if (options.out === undefined || (status !== 0 && !options.evenSo)) return report;
   const folder = join(options.out, stemOf(file));
-  const outFiles = await jobFiles(job, { ...fonts(), ...(status === 0 ? {} : { stamp: "has errors" }) });
-  const earlier = earlierOrder(folder);
+  const outFiles = await jobFiles(job, { ...embedded(), ...(status === 0 ? {} : { stamp: "has errors" }) });
+  let earlier: EarlierOrder | undefined;
   try {
-    writeFiles(folder, outFiles, read.text);
+    earlier = writeFiles(folder, outFiles, read.text);
   } catch (e) {
     return {
       ...report,

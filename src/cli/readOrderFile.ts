@@ -1,7 +1,5 @@
 import { readFileSync, statSync } from "node:fs";
-
-/** Order files are a page of text; a larger file is something else. */
-const LARGEST_BYTES = 1_000_000;
+import { LARGEST_BYTES } from "../job.ts";
 
 export type TextRead =
   | { readonly ok: true; readonly text: string }

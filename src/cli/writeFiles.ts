@@ -10,9 +10,15 @@ const UNFINISHED = ".unfinished";
 /**
  * Writes all files of one order, or none: each to a temporary name first, and renamed when all are there.
  * What an earlier, different order left in the folder is taken away last, so that no old template is cut.
+ * Gives back the order that was made into the folder before, if there was one.
  */
-export function writeFiles(folder: string, files: readonly OutFile[], orderText: string): void {
-  const stale = staleFiles(folder, files, orderText);
+export function writeFiles(
+  folder: string,
+  files: readonly OutFile[],
+  orderText: string,
+): EarlierOrder | undefined {
+  const earlier = earlierOrder(folder);
+  const stale = earlier === undefined || earlier.text === orderText ? [] : staleFiles(folder, files);
   const paths = files.map((f) => join(folder, ...f.path.split("/")));
   try {
     for (const [i, path] of paths.entries()) {
@@ -25,6 +31,7 @@ export function writeFiles(folder: string, files: readonly OutFile[], orderText:
     throw e;
   }
   for (const path of stale) rmSync(path, { force: true });
+  return earlier;
 }
 
 /** Makes a folder and those above it one by one: asked for all at once, some systems never answer. */
@@ -45,10 +52,8 @@ function removeQuietly(path: string): void {
 
 const OURS = /^(template-.*|printer-check-.*)\.pdf$/;
 
-/** Files of ours that belong to an order whose text was another. */
-function staleFiles(folder: string, files: readonly OutFile[], orderText: string): readonly string[] {
-  const earlier = earlierOrder(folder);
-  if (earlier === undefined || earlier.text === orderText) return [];
+/** Files of ours in the folder that are not written anew. */
+function staleFiles(folder: string, files: readonly OutFile[]): readonly string[] {
   const kept = new Set(files.map((f) => f.path));
   const list = (sub: string): readonly string[] =>
     existsSync(join(folder, sub)) ? readdirSync(join(folder, sub)) : [];
@@ -61,7 +66,7 @@ function staleFiles(folder: string, files: readonly OutFile[], orderText: string
 export type EarlierOrder = { readonly text: string; readonly article: string; readonly forWhom: string };
 
 /** The order that was made into the folder before, if there was one. */
-export function earlierOrder(folder: string): EarlierOrder | undefined {
+function earlierOrder(folder: string): EarlierOrder | undefined {
   try {
     const job: unknown = JSON.parse(readFileSync(join(folder, "job.json"), "utf8"));
     const { text, article, forWhom } = (job as { order: Record<string, unknown> }).order;

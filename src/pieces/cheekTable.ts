@@ -4,19 +4,17 @@ import { defaultCheek } from "../trade/balance.ts";
 import { type BitEnd, type BitEndInput, bitEnd } from "../trade/bitEnd.ts";
 import { BODIES } from "../trade/body.ts";
 import { type BuckleEnd, type BuckleEndInput, buckleEnd } from "../trade/buckleEnd.ts";
-import { handedBuckle, handedFixing, handedLeather, handedStitching } from "../trade/tables.ts";
+import { handedBuckle, handedFixing, handedLeather, handedStitching, widthForFixings } from "../trade/tables.ts";
 import { defaultWrapThickness, type Legs, thickestFold } from "../trade/turnBack.ts";
 
 // What may be set of a cheek, and the ends that its bounds depend on.
 
 const COMMON = "common practice, no source";
 
-const SIX: Quantity = { value: 6, kind: "length", parts: ["6 mm"], inputs: [] };
-
 const ENDS = {
   width: {
     kind: "length",
-    least: from(["topFixing", "fixingHole"], (k) => (k.choice("topFixing") === "stitched" ? SIX : greatest(6, times(3, k.q("fixingHole"))))),
+    least: from(["topFixing", "fixingHole"], (k) => widthForFixings(k.choice("topFixing") !== "stitched", k.q("fixingHole"))),
     most: 90,
     handed: true,
     means: "width of the strap at the buckle; three holes where screws hold it",

@@ -1,21 +1,19 @@
 import { type DimensionTable, from } from "../model/dimension.ts";
-import { greatest, type Quantity, sum, times } from "../model/quantity.ts";
+import { sum, times } from "../model/quantity.ts";
 import { defaultToTip } from "../trade/balance.ts";
 import { POINTS, type PointKind, pointLength } from "../trade/points.ts";
-import { handedFixing, handedLeather } from "../trade/tables.ts";
+import { handedFixing, handedLeather, widthForFixings } from "../trade/tables.ts";
 
 // What may be set of a crown.
 
 const COMMON = "common practice, no source";
-
-const SIX: Quantity = { value: 6, kind: "length", parts: ["6 mm"], inputs: [] };
 
 export const dimensions = {
   ...handedLeather,
   ...handedFixing,
   width: {
     kind: "length",
-    least: from(["buckles", "fixingHole"], (k) => (k.choice("buckles") === "both cheeks" ? SIX : greatest(6, times(3, k.q("fixingHole"))))),
+    least: from(["buckles", "fixingHole"], (k) => widthForFixings(k.choice("buckles") !== "both cheeks", k.q("fixingHole"))),
     most: 90,
     handed: true,
     means: "width of the strap; three holes of the fixings where it goes round the bit",

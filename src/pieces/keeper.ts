@@ -15,6 +15,9 @@ export { dimensions } from "./keeperTable.ts";
 
 export type KeeperValues = Values<typeof dimensions>;
 
+/** The id of the drawn piece. */
+export const keeperId = (d: KeeperValues): string => (d.running ? "keeper-running" : "keeper-fixed");
+
 const labelOf = (d: KeeperValues): string => (d.running ? "running keeper" : "fixed keeper");
 
 /** What a turn-back that catches this keeper must make room for: its ends, once or lapped twice. */
@@ -38,7 +41,7 @@ export function shape(d: KeeperValues, order: { readonly count: number; readonly
   const cut = keeperCut(d);
   const [length, breadth] = [cut.value, d.breadth.value];
   const outline = rectanglePath([0, -breadth / 2], length, breadth);
-  const id = d.running ? "keeper-running" : "keeper-fixed";
+  const id = keeperId(d);
   return {
     id,
     name: d.running ? "Running keeper" : "Fixed keeper",

@@ -89,6 +89,12 @@ export const buckleTable = {
 /** The hole for a fixing, mm: its barrel and 0.2; common practice, no source. */
 export const FIXING_ROOM_MM = 0.2;
 
+/** No strap is narrower, mm. */
+const NARROWEST_MM = 6;
+
+/** Least width of a strap; three holes of the fixings, where those go through it. */
+export const widthForFixings = (through: boolean, hole: Quantity): Quantity => (through ? greatest(NARROWEST_MM, times(3, hole)) : { value: NARROWEST_MM, kind: "length", parts: [`${NARROWEST_MM} mm`], inputs: [] });
+
 /** Screws or rivets that hold; a strap is three holes wide where they go through a turn-back. */
 export const fixingTable = {
   strapWidth: { kind: "length", least: 6, most: 90, handed: true, means: "width of the strap they go through", source: "hardware" },
