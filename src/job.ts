@@ -152,6 +152,8 @@ export async function jobFiles(
     layout,
     words,
     units: order.units,
+    ...(made.assembly ? { assembly: made.assembly } : {}),
+    ...(made.capacity ? { capacity: made.capacity } : {}),
     ...(options.stamp === undefined ? {} : { stamp: options.stamp }),
   });
   return [

@@ -1,6 +1,7 @@
+import { bag } from "./bag.ts";
 import type { ArticleDefinition } from "./definition.ts";
 import { headstall } from "./headstall.ts";
 import { plainStrap } from "./strap.ts";
 
 /** Every article that can be ordered. */
-export const articles: readonly ArticleDefinition[] = [headstall, plainStrap];
+export const articles: readonly ArticleDefinition[] = [headstall, plainStrap, bag];

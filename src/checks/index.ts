@@ -3,20 +3,31 @@ import type { Made } from "../model/article.ts";
 import type { Finding, Severity } from "../model/finding.ts";
 import type { Layout } from "../model/sheet.ts";
 import { adjustmentRange } from "./piece/adjustmentRange.ts";
+import { assemblyOrder } from "./piece/assemblyOrder.ts";
 import { besideSlot } from "./piece/besideSlot.ts";
 import { caughtClear } from "./piece/caughtClear.ts";
+import { closureMeets } from "./piece/closureMeets.ts";
 import { featheredEnd } from "./piece/featheredEnd.ts";
+import { fixedHolesMeet } from "./piece/fixedHolesMeet.ts";
+import { flapReach } from "./piece/flapReach.ts";
 import { foldAsDrawn } from "./piece/foldAsDrawn.ts";
 import { foldStrain } from "./piece/foldStrain.ts";
+import { foldsInward } from "./piece/foldsInward.ts";
+import { goesIn } from "./piece/goesIn.ts";
+import { gussetStrain } from "./piece/gussetStrain.ts";
 import { holesApart } from "./piece/holesApart.ts";
 import { holesToEdge } from "./piece/holesToEdge.ts";
 import { holeToWidth } from "./piece/holeToWidth.ts";
 import { insideOutline } from "./piece/insideOutline.ts";
 import { keeperGirth } from "./piece/keeperGirth.ts";
+import { matesAgree } from "./piece/matesAgree.ts";
 import { matesMeet } from "./piece/matesMeet.ts";
 import { namedParts } from "./piece/namedParts.ts";
 import { numbersSound } from "./piece/numbersSound.ts";
 import { outlineSound } from "./piece/outlineSound.ts";
+import { pocketSmaller } from "./piece/pocketSmaller.ts";
+import { seamLayers } from "./piece/seamLayers.ts";
+import { slotsClear } from "./piece/slotsClear.ts";
 import { stitchPitch } from "./piece/stitchPitch.ts";
 import { stitchRow } from "./piece/stitchRow.ts";
 import { stitchToEdge } from "./piece/stitchToEdge.ts";
@@ -60,11 +71,22 @@ export const PIECE_RULES: readonly Rule[] = [
   stitchPitch,
   stitchToEdge,
   stitchRow,
+  matesAgree,
+  fixedHolesMeet,
+  seamLayers,
+  slotsClear,
+  assemblyOrder,
   adjustmentRange,
   tailInKeeper,
   tailAndSwell,
   toolingClear,
+  gussetStrain,
+  foldsInward,
+  closureMeets,
+  flapReach,
+  goesIn,
   featheredEnd,
+  pocketSmaller,
   weakestSection,
 ];
 

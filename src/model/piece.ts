@@ -25,6 +25,18 @@ export type Cutout = {
   readonly width?: number;
 };
 
+/**
+ * One side of a seam before its holes are laid: an open path in the direction of the seam, the same on all
+ * its mates. `breaks` are lengths along it where a run must end, by name: two mates' breaks of one name meet.
+ */
+export type SeamEdge = {
+  readonly piece: string;
+  readonly id: string;
+  readonly path: Path;
+  readonly inset: number;
+  readonly breaks: readonly { readonly at: number; readonly name: string }[];
+};
+
 /** A line of stitches; its holes are the piece's awl holes named `holes`, in order. */
 export type SeamLine = {
   readonly id: string;
@@ -36,6 +48,12 @@ export type SeamLine = {
   readonly holes: readonly string[];
   /** The turn-back whose legs it joins: its awl marks stand on the front leg alone. */
   readonly turnBack?: string;
+  /** Number of its first hole, where it is one run of a longer seam; 1 unless said. */
+  readonly numberFrom?: number;
+  /** The seam of the article that it is one side of, e.g. "front to gusset: edge". */
+  readonly joins?: string;
+  /** A continuous groove or pricked line is drawn and its holes are not, but for every tenth. */
+  readonly groove?: true;
   readonly note?: string;
 };
 
@@ -46,6 +64,22 @@ export type Fold = {
   readonly to: Point;
   /** Words for the drawing: "fold round the buckle bar". */
   readonly label: string;
+  /** How it is bent, where it is a bend of known radius; from–to is the middle of the bend on the flat. */
+  readonly bend?: Bend;
+};
+
+/**
+ * A bend of the flat piece: the radius of its inner face, how far it turns, and on which face its inside is.
+ * On the flat it takes angle × (inner + k′ thickness), k′ the neutral fibre from the inner face.
+ */
+export type Bend = {
+  readonly inner: number;
+  /** Radians that the leather turns through. */
+  readonly angle: number;
+  readonly thickness: number;
+  /** Neutral fibre as a fraction of the thickness, from the flesh side. */
+  readonly neutral: number;
+  readonly inside: "flesh" | "grain";
 };
 
 /** The shape of what a turn-back goes round. */
@@ -80,7 +114,7 @@ export type TurnBack = {
   readonly wrapHalf: number;
 };
 
-export type ZoneKind = "skive" | "tooling" | "keeper" | "overlap";
+export type ZoneKind = "skive" | "tooling" | "keeper" | "overlap" | "glue" | "trim";
 export type Zone = {
   readonly id: string;
   readonly kind: ZoneKind;
@@ -94,7 +128,8 @@ export type Zone = {
 /** Lines and notches that are pressed, not cut: creases, centre lines, places of other pieces. */
 export type Mark = {
   readonly id: string;
-  readonly kind: "crease" | "centre" | "place";
+  /** A notch is a short cut in the edge to match two pieces by; a clip relieves an allowance that is bent. */
+  readonly kind: "crease" | "centre" | "place" | "notch" | "clip";
   readonly path: Path;
   readonly label: string;
 };

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { JOB_FORMAT } from "../model/job.ts";
+import { assemblyStep, capacity, join } from "./joinSchema.ts";
 
 // The shape of job.json, for other programs: published as JSON Schema, and checked on every job in the tests.
 
@@ -20,7 +21,10 @@ const hole = z.strictObject({
   size: z.number(),
   angle: z.number(),
   use: z.string(),
+  /** The hole of the same piece that it meets when a turn-back is folded. */
   mate: z.string().optional(),
+  /** The holes of other pieces that it meets when the article is put together. */
+  mates: z.array(z.strictObject({ piece: z.string(), hole: z.string() })).optional(),
 });
 const cutout = z.strictObject({
   id: z.string(),
@@ -39,7 +43,25 @@ const seam = z.strictObject({
   inset: z.number(),
   holes: z.array(z.string()),
   turnBack: z.string().optional(),
+  numberFrom: z.int().optional(),
+  joins: z.string().optional(),
+  groove: z.literal(true).optional(),
   note: z.string().optional(),
+  mates: z.array(z.strictObject({ piece: z.string(), seam: z.string() })).optional(),
+});
+const bend = z.strictObject({
+  inner: z.number(),
+  angle: z.number(),
+  thickness: z.number(),
+  neutral: z.number(),
+  inside: z.enum(["flesh", "grain"]),
+});
+const fold = z.strictObject({
+  id: z.string(),
+  from: point,
+  to: point,
+  label: z.string(),
+  bend: bend.optional(),
 });
 const bar = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("round"), diameter: z.number() }),
@@ -73,19 +95,26 @@ const piece = z.strictObject({
   cutouts: z.array(cutout),
   holes: z.array(hole),
   seams: z.array(seam),
-  folds: z.array(z.strictObject({ id: z.string(), from: point, to: point, label: z.string() })),
+  folds: z.array(fold),
   turnBacks: z.array(turnBack),
   zones: z.array(
     z.strictObject({
       id: z.string(),
-      kind: z.string(),
+      kind: z.enum(["skive", "tooling", "keeper", "overlap", "glue", "trim"]),
       outline: path,
       from: z.number().optional(),
       to: z.number().optional(),
       label: z.string(),
     }),
   ),
-  marks: z.array(z.strictObject({ id: z.string(), kind: z.string(), path, label: z.string() })),
+  marks: z.array(
+    z.strictObject({
+      id: z.string(),
+      kind: z.enum(["crease", "centre", "place", "notch", "clip"]),
+      path,
+      label: z.string(),
+    }),
+  ),
   grain: z.number(),
   straight: z.boolean(),
   controls: z.array(z.strictObject({ from: point, to: point, words: z.string() })),
@@ -162,7 +191,8 @@ const sheets = z.looseObject({
   sheets: z.array(z.looseObject({ name: z.string(), plate: z.string(), window: box })),
 });
 
-/** job.json, format 1: lengths in mm, angles in radians, forces in newtons, areas in mm². */
+/** job.json, format 1: lengths in mm, angles in radians, forces in newtons, areas in mm², volumes
+ * in mm³ and litres. */
 export const jobSchema = z.strictObject({
   format: z.literal(JOB_FORMAT),
   engine: z.string(),
@@ -179,9 +209,11 @@ export const jobSchema = z.strictObject({
     z.strictObject({ piece: z.string(), result: z.string(), value: z.number(), steps: z.array(step) }),
   ),
   pieces: z.array(piece),
-  joins: z.array(z.looseObject({ kind: z.string() })),
+  joins: z.array(join),
   sizes: z.array(size),
   fit: fit.optional(),
+  capacity: capacity.optional(),
+  assembly: z.array(assemblyStep).optional(),
   findings: z.array(finding),
   sheets,
   totals: z.strictObject({ pieces: z.int(), sheets: z.int(), area: z.number() }),

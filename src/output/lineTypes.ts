@@ -9,11 +9,12 @@ const THICK = 0.5;
 
 /**
  * Lengths of line elements as multiples of the line's width (ISO 128-20 and ISO 128-2, lengths of line
- * elements; from memory): dash 12, gap 3, space 18, long dash 24, dot at most 0.5.
+ * elements; from memory): dash 12, gap 3, space 18, short dash 6, long dash 24, dot at most 0.5.
  */
 const DASH = 12;
 const GAP = 3;
 const SPACE = 18;
+const SHORT_DASH = 6;
 const LONG_DASH = 24;
 const DOT = 0.5;
 
@@ -31,4 +32,5 @@ export const LINE_STYLES: Readonly<Record<LineType, LineStyle>> = {
   "04.1": style(THIN, [LONG_DASH, GAP, DOT, GAP]),
   "05.1": style(THIN, [LONG_DASH, GAP, DOT, GAP, DOT, GAP]),
   "07.1": style(THIN, [DOT, GAP]),
+  "08.1": style(THIN, [LONG_DASH, GAP, SHORT_DASH, GAP]),
 };

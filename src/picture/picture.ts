@@ -5,9 +5,10 @@ import type { Placement } from "../geometry/transform.ts";
 
 /**
  * Line types by ISO 128-2, number and thickness (.1 thin, .2 thick):
- * 01 continuous, 02 dashed, 03 dashed spaced, 04 long dash dot, 05 long dash double dot, 07 dotted.
+ * 01 continuous, 02 dashed, 03 dashed spaced, 04 long dash dot, 05 long dash double dot, 07 dotted,
+ * 08 long dash short dash.
  */
-export type LineType = "01.1" | "01.2" | "02.1" | "03.1" | "04.1" | "05.1" | "07.1";
+export type LineType = "01.1" | "01.2" | "02.1" | "03.1" | "04.1" | "05.1" | "07.1" | "08.1";
 
 /** Layers by meaning; SVG groups and PDF layers carry these names. */
 export type Layer = "cut" | "stitch" | "fold" | "hole" | "skive" | "mark" | "text" | "sheet";

@@ -13,7 +13,7 @@ import type { Draft, Ground } from "./piece/draft.ts";
 import { withBackbone } from "./piece/grain.ts";
 import { withHatching } from "./piece/hatch.ts";
 import { withTags } from "./piece/leader.ts";
-import { withTenths } from "./piece/numbers.ts";
+import { isMated, withTenths } from "./piece/numbers.ts";
 import { withOuterDimensions } from "./piece/outer.ts";
 import { type Chord, grownBy, insideOf, overlap, spaceOf, within } from "./piece/space.ts";
 import { strokesOf } from "./piece/strokes.ts";
@@ -116,9 +116,15 @@ function bareDraft(ground: Ground): Draft {
 function worded(bare: Draft, ground: Ground, controls: readonly ControlLength[]): Draft {
   const broken = ground.kept ? withBreaks(bare, ground, ground.kept) : bare;
   const checked = withControls(broken, ground, controls);
-  const titled = withBackbone(withTitle(checked, ground), ground);
+  // Two mates are counted against each other by their numbers: these need their places first.
+  const numbered = withTenths(checked, ground, isMated);
+  const titled = withBackbone(withTitle(numbered, ground), ground);
   const tagged = withNameAgain(withTags(titled, ground), ground);
-  return withHatching(withTenths(withNotes(tagged, ground), ground), ground);
+  const noted = withNotes(tagged, ground);
+  return withHatching(
+    withTenths(noted, ground, (s) => !isMated(s)),
+    ground,
+  );
 }
 
 /**

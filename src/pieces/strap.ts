@@ -1,20 +1,42 @@
-import { closedPath, line, type Point, type Segment } from "../geometry/path.ts";
+import { arc, closedPath, line, type Point, SAME_POINT_MM, type Segment } from "../geometry/path.ts";
 import type { Values } from "../model/dimension.ts";
-import type { Hole, Piece } from "../model/piece.ts";
+import type { Hole, Piece, SeamEdge } from "../model/piece.ts";
 import { minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { drawBitEnd, drawBuckleEnd, drawLoopEnd } from "../trade/drawTurnBack.ts";
 import { creaseLines } from "../trade/finish.ts";
+import { fixedHoles, fixedSections, type Placing, placingAt, stitchBox } from "../trade/fixedEnd.ts";
 import { type EndFrame, NO_PARTS, type Parts, roundHole, together } from "../trade/parts.ts";
 import { drawPoint, pointLength } from "../trade/points.ts";
 import { netSection, tearOut } from "../trade/strength.ts";
-import { type dimensions, type Side, type WorkedEnd, workEnd } from "./strapTable.ts";
+import { type dimensions, type fixedDimensions, type Side, type WorkedEnd, workEnd } from "./strapTable.ts";
 
-export { dimensions, STRAP_ENDS } from "./strapTable.ts";
+export {
+  dimensions,
+  fixedDimensions,
+  LENGTH_NAMES,
+  leastStrap,
+  STRAP_ENDS,
+  type WorkedEnd,
+} from "./strapTable.ts";
 
 // The general strap: any two ends of a billet with holes and a point, a turn-back round a buckle, a ring
-// or another strap, or a plain end. Its left end lies at smaller x; a left fold at x = 0.
+// or another strap, a plain end, or one fixed flat to another piece by rivets, screws or a box of stitches.
+// Its left end lies at smaller x; a left fold at x = 0.
 
-export type StrapValues = Values<typeof dimensions>;
+type FixedNames = Exclude<keyof typeof fixedDimensions, keyof typeof dimensions>;
+export type StrapValues = Values<typeof dimensions> & {
+  readonly [K in FixedNames]?: Values<typeof fixedDimensions>[K];
+};
+
+export type StrapOrder = {
+  readonly leather: string;
+  readonly count: number;
+  /** "strap" unless said. */
+  readonly id?: string;
+  readonly name?: string;
+  /** What a ring of it is called; "bit ring" unless said. */
+  readonly ring?: string;
+};
 
 type Ends = { readonly left: WorkedEnd; readonly right: WorkedEnd };
 export const strapEnds = (d: StrapValues): Ends => ({
@@ -36,6 +58,8 @@ function beyond(d: StrapValues, e: WorkedEnd): Quantity {
   }
   if (e.kind === "billet" && inUse)
     return { ...sum(over(times(minus(d.holes, 1), d.holePitch), 2), d.toTip), kind: "length" };
+  // Fixed flat, a strap's length is reckoned from the fixing nearest its body, or from the slot it goes through.
+  if ("fixed" in e && inUse) return e.fixed.reach;
   return { value: 0, kind: "length", parts: ["0"], inputs: [] };
 }
 
@@ -48,17 +72,17 @@ export function strapCut(d: StrapValues, ends: Ends): Quantity {
 }
 
 /** Draws the strap, grain side up. */
-export function shape(d: StrapValues, order: { readonly leather: string; readonly count: number }): Piece {
+export function shape(d: StrapValues, order: StrapOrder): Piece {
   const ends = strapEnds(d);
   const cut = strapCut(d, ends);
   const startX = "end" in ends.left ? -ends.left.end.length.value : 0;
   const endX = startX + cut.value;
-  const left = drawEnd(d, ends.left, "left", startX);
-  const right = drawEnd(d, ends.right, "right", endX);
+  const left = drawEnd(d, ends.left, { side: "left", at: startX, ring: order.ring });
+  const right = drawEnd(d, ends.right, { side: "right", at: endX, ring: order.ring });
   const outline = closedPath(right.from, [...right.segments, line(left.from), ...left.segments]);
   return {
-    id: "strap",
-    name: "Strap",
+    id: order.id ?? "strap",
+    name: order.name ?? "Strap",
     count: order.count,
     hand: "same",
     leather: { kind: order.leather, thickness: d.thickness.value, thickest: d.thickest.value },
@@ -76,6 +100,7 @@ export function shape(d: StrapValues, order: { readonly leather: string; readonl
         "end" in e ? [e.end.length, e.end.developed.holeToMate] : [],
       ),
       ...([ends.left, ends.right].some((e) => e.kind === "billet") ? [d.holePitch, d.toTip] : []),
+      ...[ends.left, ends.right].flatMap((e) => ("fixed" in e ? [e.fixed.reach] : [])),
     ],
     notes: [],
   };
@@ -92,8 +117,10 @@ type DrawnEnd = {
   readonly control: number;
 };
 
+type EndPlace = { readonly side: Side; readonly at: number; readonly ring: string | undefined };
+
 /** Draws one end at x = `at`; segments run anticlockwise, from `from` round the end. */
-function drawEnd(d: StrapValues, e: WorkedEnd, side: Side, at: number): DrawnEnd {
+function drawEnd(d: StrapValues, e: WorkedEnd, { side, at, ring }: EndPlace): DrawnEnd {
   const out = side === "right" ? 1 : -1;
   const h = d.width.value / 2;
   const flip = ([x, y]: Point): Point => (out === 1 ? [at + x, y] : [at - x, -y]);
@@ -115,9 +142,10 @@ function drawEnd(d: StrapValues, e: WorkedEnd, side: Side, at: number): DrawnEnd
       control: first,
     };
   }
+  if ("fixed" in e) return drawFixed(d, e, side, at);
   const parts =
     "end" in e
-      ? drawTurn(d, e, {
+      ? drawTurn(d, e, ring, {
           id: side,
           centre: at - out * e.end.length.value,
           direction: side === "left" ? 1 : -1,
@@ -135,7 +163,9 @@ function drawEnd(d: StrapValues, e: WorkedEnd, side: Side, at: number): DrawnEnd
   };
 }
 
-function drawTurn(d: StrapValues, e: Extract<WorkedEnd, { readonly end: unknown }>, frame: EndFrame): Parts {
+type Turned = Extract<WorkedEnd, { readonly end: unknown }>;
+
+function drawTurn(d: StrapValues, e: Turned, ring: string | undefined, frame: EndFrame): Parts {
   const strap = {
     frame,
     width: d.width,
@@ -153,9 +183,57 @@ function drawTurn(d: StrapValues, e: Extract<WorkedEnd, { readonly end: unknown 
       hole: e.input.hole,
       use: d.fixing === "rivet" ? "rivet" : "screw",
       label: e.input.label,
+      ...(ring === undefined ? {} : { around: ring }),
     },
     e.end,
   );
+}
+
+type Fixed = Extract<WorkedEnd, { readonly fixed: unknown }>;
+
+/** Lengths along a fixed end run from the strap's end inward. */
+const placingOf = (side: Side, at: number): Placing => placingAt([at, 0], side === "left" ? 0 : Math.PI);
+
+function drawFixed(d: StrapValues, e: Fixed, side: Side, at: number): DrawnEnd {
+  const place = placingOf(side, at);
+  const use = d.fixing === "rivet" ? "rivet" : "screw";
+  const [h, r] = [d.width.value / 2, d.endCorner?.value ?? 0];
+  const square = r < SAME_POINT_MM;
+  // Anticlockwise round the end: from one edge to the other, u running back along the strap.
+  const straight = 2 * (h - r) < SAME_POINT_MM ? [] : [line(place(0, r - h))];
+  const round = [
+    arc(place(0, h - r), place(r, h - r), true),
+    ...straight,
+    arc(place(r, -h), place(r, r - h), true),
+  ];
+  return {
+    from: square ? place(0, h) : place(r, h),
+    segments: square ? [line(place(0, -h))] : round,
+    corners: square
+      ? [
+          { name: `${side} corner 1`, at: place(0, h) },
+          { name: `${side} corner 2`, at: place(0, -h) },
+        ]
+      : [],
+    parts: together({
+      holes: fixedHoles(e.fixed, e.input, place, `${side}.${use}`, use),
+      sections: fixedSections(e.input, e.fixed, use),
+    }),
+    control: at,
+  };
+}
+
+/** The closed boxes that a strap's stitched ends are sewn by; their holes are laid with those of their mates. */
+export function stitchedEdges(d: StrapValues, id: string): readonly SeamEdge[] {
+  const ends = strapEnds(d);
+  const startX = "end" in ends.left ? -ends.left.end.length.value : 0;
+  const endX = startX + strapCut(d, ends).value;
+  return (["left", "right"] as const).flatMap((side) => {
+    const e = ends[side];
+    if (!("fixed" in e) || e.kind !== "stitched") return [];
+    const path = stitchBox(e.fixed, e.input, placingOf(side, side === "left" ? startX : endX));
+    return [{ piece: id, id: `${side}.box`, path, inset: e.input.inset.value, breaks: [] }];
+  });
 }
 
 /** Holes of a billet, numbered from the tip. */

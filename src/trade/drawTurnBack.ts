@@ -219,6 +219,8 @@ export type BitEndDrawing = {
   readonly hole: Quantity;
   readonly use: "screw" | "rivet";
   readonly label: string;
+  /** What it is folded round, in words; "bit ring" unless said. */
+  readonly around?: string;
 };
 
 /** A bit turn-back on the flat: fold, two mated holes a leg, skive, weakest sections. */
@@ -229,7 +231,9 @@ export function drawBitEnd(s: DrawnStrap, i: BitEndDrawing, e: BitEnd): Parts {
   const net = netSection(`${i.label} back leg at a ${i.use}`, s.width, i.hole, i.legs.back);
   return together({
     holes: mated.holes,
-    folds: [foldAcross(s.frame, s.width.value, "fold round the bit ring; damp before folding")],
+    folds: [
+      foldAcross(s.frame, s.width.value, `fold round the ${i.around ?? "bit ring"}; damp before folding`),
+    ],
     turnBacks: [turnBackData(s, i.legs, round(i.ring), heldAt(e.clamp), e.developed, mated.mates)],
     zones: skives(s, i.legs, wrapHalf, e.length.value, 0),
     sections: [

@@ -23,3 +23,6 @@ export function stampNotes(length: number, stamp: number | undefined): readonly 
     `${zone}: ${repeats} stamps of ${printNumber(stamp, 1)} mm, ${printNumber(over, 1)} mm over: start ${printNumber(over / 2, 1)} mm in`,
   ];
 }
+
+/** The usual caution for adhesives, on every piece that is glued. */
+export const GLUE_CAUTION = "glue with fresh air, as its maker's data sheet says";

@@ -123,6 +123,35 @@ export const stitchingTable = {
   inset: { kind: "length", optional: true, least: 1.5, most: 8, means: "from the edge to the line of stitches", source: "P. N. Hasluck, Harness Making (1904), pp. 49, 54" },
 } as const satisfies DimensionTable;
 
+/** Leather that is glued on and not bent by itself, as for linings. */
+export const thinLeatherTable = { thickness: { kind: "thickness", default: 1, least: 0.4, most: 3, means: "thickness as bought (say oz, iron or mm)", source: COMMON } } as const satisfies DimensionTable;
+
+const STITCH_MODES = ["spread", "iron"] as const;
+const STITCH_MARKS = ["awl slits", "round holes", "groove"] as const;
+
+/** Stitching of a bag's seams. */
+export const bagStitchingTable = {
+  pitch: { kind: "pitch", default: 25.4 / 7, least: 1.5, most: 6.5, means: "from hole to hole; say stitches per inch or mm", source: COMMON },
+  inset: { kind: "length", optional: true, least: 2, most: 6, means: "from the edge to the line of stitches; left out, it follows the leather", source: COMMON },
+  mode: {
+    kind: "choice",
+    choices: STITCH_MODES,
+    default: "spread",
+    means: "spread: an awl's or wheel's pitch is shared evenly over each run; iron: the iron's pitch is kept and the left-over taken up before a corner",
+    source: COMMON,
+  },
+  marks: { kind: "choice", choices: STITCH_MARKS, default: "awl slits", means: "how the stitches are marked", source: COMMON },
+  holeSize: {
+    kind: "length",
+    default: from(["pitch"], (k) => least(1.2, times(0.4, { ...k.q("pitch"), kind: "length" }))),
+    least: 0.6,
+    most: from(["pitch"], (k) => over({ ...k.q("pitch"), kind: "length" }, 2)),
+    means: "diameter of round stitch holes",
+    source: COMMON,
+  },
+  backStitches: { kind: "count", default: 2, least: 0, most: 5, means: "stitches sewn back at each end of a seam", source: COMMON },
+} as const satisfies DimensionTable;
+
 export const allowancesTable = {
   stretch: { kind: "ratio", default: 0, least: 0, most: 0.06, means: "how much longer the straps grow in use", source: COMMON },
   casingShrinkage: { kind: "ratio", default: 0, least: 0, most: 0.06, means: "how much shorter the leather dries after casing", source: COMMON },

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { bag } from "../../src/articles/bag.ts";
 import { headstall } from "../../src/articles/headstall.ts";
 import { checkPieces, checkSheets, PIECE_RULES, SHEET_RULES } from "../../src/checks/index.ts";
 import { type Point, rectanglePath, slotPath } from "../../src/geometry/path.ts";
@@ -7,8 +8,12 @@ import { orderKey } from "../../src/model/dimension.ts";
 import type { Finding } from "../../src/model/finding.ts";
 import type { Piece, TurnBack } from "../../src/model/piece.ts";
 import type { Layout } from "../../src/model/sheet.ts";
+import { flapDamages } from "../support/flapCases.ts";
+import { foldingJob, gatheredJob, uPath } from "../support/gussets.ts";
+import { sewnPocketJob } from "../support/pocketJob.ts";
 import { soundJob, withJoin, withPart, withPiece } from "../support/soundJob.ts";
 import { bitFold, punched } from "../support/soundPiece.ts";
+import { seamGusset, seamTab, soundSeams, soundSteps } from "../support/soundSeams.ts";
 import { soundLayout, withPlate, withSheet } from "../support/soundSheets.ts";
 
 // A sound job, damaged in one place at a time: the rules for that damage must find it, and no other may.
@@ -120,6 +125,37 @@ const damages: readonly Damage[] = [
   ],
 ];
 
+/** Damage to a bag's seams, joined and put together by hand. */
+const seamDamages: readonly Damage[] = [
+  [
+    "a strip cut short for its mate",
+    withPiece(soundSeams(), "gusset", () => seamGusset(99.5)),
+    ["mates-agree"],
+  ],
+  [
+    "a rivet's hole 0.3 mm off its mate",
+    withPiece(soundSeams(), "tab", () => withPart(seamTab(), "holes", "b", { at: [30.3, 8] })),
+    ["fixed-holes-meet"],
+  ],
+  ["a thick seam", withJoin(soundSeams(), "seam", { stack: 9 }), ["seam-layers"]],
+  [
+    "a slot in a bend",
+    withPiece(soundSeams(), "gusset", (p) =>
+      withPart(p, "cutouts", "slot", { outline: slotPath([60, 24], 20, 4) }),
+    ),
+    ["slots-clear"],
+  ],
+  [
+    "a rivet inside what is shut",
+    soundSeams({ assembly: soundSteps.toReversed().map((s) => ({ ...s, after: [] })) }),
+    ["assembly-order"],
+  ],
+  ...flapDamages,
+  ["a sharp corner for its gusset", gatheredJob([uPath(180, 200, 0)]), ["gusset-strain"]],
+  ["folds that meet", foldingJob(40), ["folds-inward"]],
+  ["a pocket as wide as its panel", sewnPocketJob({ y: 40, w: 187, h: 80 }), ["pocket-smaller"]],
+];
+
 const base = checkPieces(sound, millimetres);
 const key = (f: Finding): string => JSON.stringify(f);
 /** The rules that found something they don't find in the sound job. */
@@ -175,17 +211,21 @@ describe("a sound job", () => {
 });
 
 describe("a damaged job: the rules for its damage find it, and no other rule", () => {
-  test.each(damages)("%s", (_, job, rules) => expect(rulesIn(checkPieces(job, millimetres))).toEqual(rules));
+  test.each([...damages, ...seamDamages])("%s", (_, job, rules) =>
+    expect(rulesIn(checkPieces(job, millimetres))).toEqual(rules),
+  );
   test.each(sheetDamages)("%s", (_, damaged, rules) =>
     expect(rulesIn(checkSheets(sound, damaged, millimetres))).toEqual(rules),
   );
 });
 
 describe("the rules", () => {
-  const all = [
+  const headstalls = [
     ...damages.flatMap(([, job]) => checkPieces(job, millimetres)),
     ...sheetDamages.flatMap(([, damaged]) => checkSheets(sound, damaged, millimetres)),
   ];
+
+  const all = [...headstalls, ...seamDamages.flatMap(([, job]) => checkPieces(job, millimetres))];
 
   test("none is dead: each has found something in a damaged job", () => {
     const names = [...PIECE_RULES, ...SHEET_RULES].map((r) => r.name);
@@ -202,7 +242,7 @@ describe("the rules", () => {
 
   test("a finding has a place, a value, a limit and a mend, in words with units, in inches as well", () => {
     for (const units of ["mm", "in"] as const) {
-      for (const finding of damages.flatMap(([, job]) => checkPieces(job, { units }))) {
+      for (const finding of [...damages, ...seamDamages].flatMap(([, job]) => checkPieces(job, { units }))) {
         for (const words of [finding.place, finding.message, finding.value!, finding.mend])
           expect(words, key(finding)).not.toMatch(/^$|NaN|undefined|Infinity|null/);
         expect(finding.message, key(finding)).toMatch(/\.$/);
@@ -216,10 +256,25 @@ describe("the rules", () => {
     const known = new Set(
       sections.flatMap((s) => [s.path, ...Object.keys(s.table).map((k) => `${s.path}.${orderKey(k)}`)]),
     );
-    const named = all.flatMap((f) => [
+    const named = headstalls.flatMap((f) => [
       ...(f.mend.match(/\b(pieces|straps|leather|hardware|stitching)(\.[a-z-]+)+/g) ?? []),
       ...(f.change ? [f.change.dimension] : []),
     ]);
+    expect(new Set(named).size).toBeGreaterThan(8);
+    expect(named.filter((n) => !known.has(n))).toEqual([]);
+  });
+
+  test("what a mend names of a bag stands in a bag's order", () => {
+    const { sections } = bag;
+    const known = new Set(
+      sections.flatMap((s) => [s.path, ...Object.keys(s.table).map((k) => `${s.path}.${orderKey(k)}`)]),
+    );
+    const named = seamDamages
+      .flatMap(([, job]) => checkPieces(job, millimetres))
+      .flatMap((f) => [
+        ...(f.mend.match(/\b(pieces|straps|leather|hardware|stitching|measures|bag)(\.[a-z-]+)+/g) ?? []),
+        ...(f.change ? [f.change.dimension] : []),
+      ]);
     expect(new Set(named).size).toBeGreaterThan(8);
     expect(named.filter((n) => !known.has(n))).toEqual([]);
   });

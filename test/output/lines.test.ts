@@ -8,7 +8,7 @@ import { stroke } from "../support/picture.ts";
 import { darkness, firstLine, type Image, renderPdfPage, renderSvg } from "../support/render.ts";
 
 // Line group 0.5: wide 0.5 mm, narrow 0.25 mm (ISO 128-20 line groups, as repeated by DIN EN ISO 128-20; read).
-// Line elements in widths: dash 12, gap 3, long dash 24, dot at most 0.5, space 18 (ISO 128-20 / 128-2; from memory).
+// Line elements in widths: dash 12, gap 3, short dash 6, long dash 24, dot at most 0.5, space 18 (ISO 128-20 / 128-2; from memory).
 const published: Readonly<
   Record<LineType, { width: number; drawn: readonly number[]; empty: readonly number[] }>
 > = {
@@ -19,6 +19,7 @@ const published: Readonly<
   "04.1": { width: 0.25, drawn: [24, 0.5], empty: [3, 3] },
   "05.1": { width: 0.25, drawn: [24, 0.5, 0.5], empty: [3, 3, 3] },
   "07.1": { width: 0.25, drawn: [0.5], empty: [3] },
+  "08.1": { width: 0.25, drawn: [24, 6], empty: [3, 3] },
 };
 const TYPES = Object.keys(published) as LineType[];
 const DPI = 1016; // 40 pixels to a millimetre

@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { bag as bagArticle } from "../../src/articles/bag.ts";
+import { bagMeasuresTable } from "../../src/articles/bagTables.ts";
 import { headstall } from "../../src/articles/headstall.ts";
 import { plainStrap } from "../../src/articles/strap.ts";
 import { signedArea } from "../../src/geometry/area.ts";
@@ -9,6 +11,7 @@ import { apart } from "../../src/geometry/vector.ts";
 import { svg } from "../../src/output/svg.ts";
 import { flattenPicture } from "../../src/picture/flat.ts";
 import { arrowItems } from "../../src/picture/measuring/arrow.ts";
+import { bagDrawing } from "../../src/picture/measuring/bagDrawing.ts";
 import type { MeasureDrawing } from "../../src/picture/measuring/drawing.ts";
 import { headDrawing } from "../../src/picture/measuring/headDrawing.ts";
 import {
@@ -44,16 +47,31 @@ const hood: Measured = {
     how: i === 3 ? "m".repeat(150) : `Round part ${i + 1}, tape snug, twice.`,
   })),
 };
+/** A bag's measures, by hand; two of them are asked in words. */
+const bag: Measured = {
+  name: "bag",
+  means: "a flap bag or a tote",
+  measuring: [
+    { measure: "measured", how: "Say which." },
+    { measure: "width", how: "Side to side at its base." },
+    { measure: "height", how: "From the base to the top edge of the front." },
+    { measure: "depth", how: "Front to back at the base." },
+    { measure: "filled-depth", how: "Front to back at the top, the bag filled." },
+    { measure: "shoulder-drop", how: "From the top of the shoulder down to where the strap meets the bag." },
+    { measure: "hand-drop", how: "From the top edge to the inside of the handle." },
+    { measure: "holds", how: "Say what." },
+  ],
+};
 const twoParts: Measured = { ...hood, measuring: hood.measuring.slice(0, 2) };
 
 const sheets: readonly (readonly [string, Picture])[] = [
   ...Object.entries(papers).flatMap(([name, paper]) =>
-    [headstall, plainStrap, twoParts].map((a): [string, Picture] => [
+    [headstall, plainStrap, bag, twoParts].map((a): [string, Picture] => [
       `${a.name} on ${name}`,
       measuringSheet(a, paper),
     ]),
   ),
-  ...[headstall, plainStrap, hood].map((a): [string, Picture] => {
+  ...[headstall, plainStrap, bag, hood].map((a): [string, Picture] => {
     const least = leastPaper(a, 200);
     return [`${a.name} on the least paper`, measuringSheet(a, least)];
   }),
@@ -212,11 +230,26 @@ describe("what the sheet says", () => {
       expect(all).toContain(text);
   });
 
+  test("a bag's sheet asks inside or outside and what goes in, with boxes to tick and no numbers", () => {
+    const said = texts(measuringSheet(bag, letter));
+    const all = said.join(" ");
+    for (const part of ["measured", "Inside or outside?", "holds", "What must go in?", "other:"])
+      expect(all).toContain(part);
+    for (const choice of ["outside", "inside", "phone", "A5 book"]) expect(said).toContain(choice);
+    // Six measures have numbers, each on the drawing and in the table; the two questions have none.
+    for (const n of [1, 2, 3, 4, 5, 6]) expect(said.filter((t) => t === `${n}`)).toHaveLength(2);
+    expect(said).not.toContain("7");
+    for (const unit of ["in", "cm"]) expect(said.filter((t) => t === unit)).toHaveLength(6);
+  });
+
   test("what is ticked is what an order can say", () => {
     const choices = (section: string, name: string): unknown => {
       const dimension = headstall.sections.find(({ path }) => path === section)!.table[name]!;
       return dimension.kind === "choice" ? dimension.choices : undefined;
     };
+    const asked = (measure: string) => bagDrawing.questions!.find((q) => q.measure === measure)!.choices;
+    expect(asked("measured")).toEqual(bagMeasuresTable.measured.choices);
+    expect(["anything", ...asked("holds")]).toEqual(bagMeasuresTable.holds.choices);
     expect(headDrawing.asks["over-poll"]!.choices).toEqual(choices("measures", "measuredFrom"));
     const ears = headstall.sections.flatMap(({ table }) =>
       table.ear?.kind === "choice" ? [table.ear.choices] : [],
@@ -268,11 +301,24 @@ describe("arrows", () => {
   const drawings: readonly (readonly [string, Measured, MeasureDrawing])[] = [
     ["headstall", headstall, headDrawing],
     ["strap", plainStrap, strapDrawing],
+    [
+      "bag",
+      { ...bag, measuring: bag.measuring.filter((m) => !["measured", "holds"].includes(m.measure)) },
+      bagDrawing,
+    ],
   ];
   test.each(drawings)("%s: one for each measure, and none for anything else", (_, article, drawing) => {
     const measures = article.measuring.map(({ measure }) => measure);
     expect(Object.keys(drawing.arrows).sort()).toEqual([...measures].sort());
     for (const asked of Object.keys(drawing.asks)) expect(measures).toContain(asked);
+  });
+
+  test("the bag in the program: every measure has its arrow or is a question, and letter paper holds it", () => {
+    const known = [...Object.keys(bagDrawing.arrows), ...bagDrawing.questions!.map((q) => q.measure)];
+    for (const { measure } of bagArticle.measuring) expect(known).toContain(measure);
+    const least = leastPaper(bagArticle, letter.width);
+    expect(least.height).toBeLessThanOrEqual(letter.height);
+    expect(overlappingWords(measuringSheet(bagArticle, letter))).toEqual([]);
   });
 
   const triangles = (items: readonly Item[]): readonly Stroke[] =>

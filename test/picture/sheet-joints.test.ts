@@ -5,8 +5,12 @@ import type { Sheet } from "../../src/model/sheet.ts";
 import type { FlatItem } from "../../src/picture/flat.ts";
 import { flattenPicture } from "../../src/picture/flat.ts";
 import type { Stroke } from "../../src/picture/picture.ts";
+import { spaceOf } from "../../src/picture/piece/space.ts";
+import { joiningMarks } from "../../src/picture/sheet/marks.ts";
+import { overlaps } from "../support/overlaps.ts";
 import { paper } from "../support/papers.ts";
-import { make, pictureOf, SETS } from "../support/sheets.ts";
+import * as samples from "../support/samplePieces.ts";
+import { make, pictureOf, SETS, textsOn } from "../support/sheets.ts";
 
 /** Where a point of a page lies on the sheet's plate, for a printer that is true. */
 const onPlate = ([x, y]: Point, { origin, window }: Sheet): Point => [
@@ -83,4 +87,19 @@ describe("joining marks", () => {
     for (const at of homes)
       expect(Math.hypot(at[0] - homes[0]![0], at[1] - homes[0]![1])).toBeLessThan(0.005);
   });
+});
+
+test.each([1, 98, 998])("numbers from %s on stand clear of their diamonds", (first) => {
+  const { layout } = make([samples.panel()], { paper: paper("letter") });
+  const { items } = joiningMarks(layout.sheets, { space: spaceOf([]), leather: [] }, first);
+  const [plate] = layout.plates;
+  const at: Point = [20, 20];
+  const picture = {
+    title: "marks",
+    width: plate!.width + 40,
+    height: plate!.height + 40,
+    items: [{ kind: "group" as const, placement: { at, angle: 0 }, items }],
+  };
+  expect(textsOn(picture)).toContain(`${first + 2}`);
+  expect(overlaps(picture)).toEqual([]);
 });

@@ -81,7 +81,11 @@ function anySection(
   };
   for (const name of workingOrder(table)) {
     const d = table[name]!;
-    if (known.has(name) || d.handed) continue;
+    if (known.has(name)) continue;
+    if (d.handed) {
+      known.set(name, defaultOf(d, look));
+      continue;
+    }
     const must = isMeasured(d) && d.default === undefined && !d.optional;
     if (!must && random() < LEFT_OUT) {
       known.set(name, defaultOf(d, look));

@@ -1,5 +1,5 @@
 // Writes what the repository publishes and the program makes: the schemas for editors and other programs,
-// and the README's picture. The tests compare them with what the program makes today.
+// and the README's pictures. The tests compare them with what the program makes today.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { articles, jobFiles, jobJsonSchema, makeJob, orderJsonSchema } from "../../dist/job.js";
@@ -10,19 +10,24 @@ const font = (name) => new Uint8Array(readFileSync(require.resolve(`dejavu-fonts
 export async function published() {
   const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
   const schemas = articles.map((a) => [`templates/schemas/${a.slug}.schema.json`, json(orderJsonSchema(a))]);
-  const order = "templates/juniper-headstall.yaml";
-  const result = makeJob(readFileSync(order, "utf8"), "juniper-headstall.yaml");
+  const juniper = await drawings("juniper-headstall", ["cheek"]);
+  const wren = await drawings("wren-flap-purse", ["front", "back", "gusset"]);
+  return [...schemas, ["templates/schemas/job.schema.json", json(jobJsonSchema())], ...juniper, ...wren];
+}
+
+/** Drawings of a template's pieces, as `fixtures/pictures/<customer>-<piece>.svg`. */
+async function drawings(order, pieces) {
+  const result = makeJob(readFileSync(`templates/${order}.yaml`, "utf8"), `${order}.yaml`);
   if (!result.made) throw new Error(`${order} can't be made`);
   const files = await jobFiles(result.job, {
     font: font("DejaVuSansCondensed"),
     bold: font("DejaVuSansCondensed-Bold"),
   });
-  const cheek = files.find((f) => f.path === "pieces/cheek.svg").data;
-  return [
-    ...schemas,
-    ["templates/schemas/job.schema.json", json(jobJsonSchema())],
-    ["fixtures/pictures/juniper-cheek.svg", cheek],
-  ];
+  const [customer] = order.split("-");
+  return pieces.map((piece) => [
+    `fixtures/pictures/${customer}-${piece}.svg`,
+    files.find((f) => f.path === `pieces/${piece}.svg`).data,
+  ]);
 }
 
 if (process.argv[1].endsWith("publish.mjs")) {

@@ -9,10 +9,21 @@ const SECTIONS: Readonly<Record<string, string>> = {
   "crown-and-off-cheek": "pieces.crown",
   "keeper-fixed": "pieces.keeper",
   "keeper-running": "pieces.running-keeper",
+  front: "pieces.body",
+  back: "pieces.body",
+  "side-gusset": "pieces.gusset",
+  "end-panel": "pieces.gusset",
 };
 
+/** Pieces of one kind share a section: all linings, all patches. */
+const SHARED: readonly (readonly [begins: string, section: string])[] = [
+  ["lining-", "pieces.lining"],
+  ["patch-", "pieces.patch"],
+];
+
 /** The piece's section of the order, e.g. "pieces.cheek". */
-export const sectionOf = (piece: Piece): string => SECTIONS[piece.id] ?? `pieces.${piece.id}`;
+export const sectionOf = ({ id }: Piece): string =>
+  SECTIONS[id] ?? SHARED.find(([begins]) => id.startsWith(begins))?.[1] ?? `pieces.${id}`;
 
 /** What sets a strap's width: the dimension its buckle's join names, or the piece's section. */
 export function widthOf(job: Made, piece: Piece): string {
@@ -21,8 +32,10 @@ export function widthOf(job: Made, piece: Piece): string {
 }
 
 /** What sets the breadth of a tongue's slot: the tongue that the slot's join names. */
-export function tongueOf(job: Made, slot: Cutout): string {
-  const join = job.joins.find((j) => j.kind === "tongue in slot" && j.cutout === slot.id);
+export function tongueOf(job: Made, piece: Piece, slot: Cutout): string {
+  const join = job.joins.find(
+    (j) => j.kind === "tongue in slot" && j.piece === piece.id && j.cutout === slot.id,
+  );
   return join ? `${join.dimension}-breadth` : "hardware";
 }
 
@@ -44,6 +57,7 @@ export const skiveOf = (piece: Piece, t: TurnBack): string =>
   piece.id === "cheek" ? `pieces.cheek.skive-at-${t.id}` : `leather.${piece.leather.kind}.skive-to`;
 
 export const PITCH = "stitching.pitch";
+export const HOLE_SIZE = "stitching.hole-size";
 export const INSET = "stitching.inset";
 export const PAPER = "paper";
 export const MARGIN = "margin";

@@ -53,7 +53,7 @@ function drawnOtherwise(job: Made, context: Context): readonly Remark[] {
 
 /** The range that a fit table claims is what the drawn rows of holes give together. */
 function rangeOtherwise(job: Made, fit: Fit, context: Context): readonly Remark[] {
-  const ends = adjustments(job);
+  const ends = adjustments(job).filter(({ join }) => !join.outsideFit);
   if (ends.length === 0 || measurable(job).length < job.pieces.length) return [];
   const drawn = ends.reduce((sum, { join }) => sum + rowLength(join.holes), 0);
   const told = fit.longest - fit.shortest;

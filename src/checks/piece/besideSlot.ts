@@ -34,7 +34,7 @@ function eachSide({ job, piece, slot, t, context }: Case): readonly Remark[] {
       message: `Beside the tongue slot ${slot.id} of ${piece.name} only ${is} of leather is left; it needs ${limit} on each side.`,
       value: is,
       limit: `at least ${limit}`,
-      mend: `Make the strap wider (${widthOf(job, piece)}) or choose a buckle with a narrower tongue (${tongueOf(job, slot)}).`,
+      mend: `Make the strap wider (${widthOf(job, piece)}) or choose a buckle with a narrower tongue (${tongueOf(job, piece, slot)}).`,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Made } from "../../model/article.ts";
 import type { Hole, Piece } from "../../model/piece.ts";
-import { holesOf } from "../measure/dimensions.ts";
+import { HOLE_SIZE, holesOf, PITCH, sectionOf } from "../measure/dimensions.ts";
 import { measurable } from "../measure/sound.ts";
 import { sayLength } from "../measure/words.ts";
 import { type Context, type Remark, rule } from "../rule.ts";
@@ -26,7 +26,10 @@ function tooClose(job: Made, piece: Piece, a: Hole, b: Hole, context: Context): 
       message: `The holes ${a.id} and ${b.id} of ${piece.name} lie ${sayLength(distance, context)} from middle to middle; the leather between them needs at least ${limit}.`,
       value: sayLength(distance, context),
       limit: `at least ${limit}`,
-      mend: `Space the holes wider or use a smaller punch: ${holesOf(job, piece)}.`,
+      mend:
+        a.use === "stitch"
+          ? `Use a smaller stitch hole (${HOLE_SIZE}) or a longer pitch (${PITCH}), or bend the seam round a larger radius (${sectionOf(piece)}).`
+          : `Space the holes wider or use a smaller punch: ${holesOf(job, piece)}.`,
     },
   ];
 }

@@ -1,7 +1,7 @@
 import { boundsOf, boxesMeet } from "../../geometry/bounds.ts";
 import { containsPath, containsPoint } from "../../geometry/contains.ts";
 import { distanceBetween, distanceToPath } from "../../geometry/distance.ts";
-import type { Path, Point } from "../../geometry/path.ts";
+import type { Box, Path, Point } from "../../geometry/path.ts";
 import type { Hole, Piece } from "../../model/piece.ts";
 import { sectionOf } from "../measure/dimensions.ts";
 import { holeShape } from "../measure/shapes.ts";
@@ -10,22 +10,31 @@ import { sayLength } from "../measure/words.ts";
 import { type Context, type Remark, rule } from "../rule.ts";
 
 /** Something taken out of the leather. */
-type Opening = { readonly place: string; readonly at: Point; readonly shape: Path; readonly hole?: Hole };
+type Opening = {
+  readonly place: string;
+  readonly at: Point;
+  readonly shape: Path;
+  readonly box: Box;
+  readonly hole?: Hole;
+};
+
+const opening = (o: Omit<Opening, "box">): Opening => ({ ...o, box: boundsOf(o.shape) });
 
 function openingsOf(piece: Piece): readonly Opening[] {
   return [
-    ...piece.cutouts.map(
-      (c): Opening => ({ place: `${c.use} ${c.id}`, at: c.outline.start, shape: c.outline }),
+    ...piece.cutouts.map((c) =>
+      opening({ place: `${c.use} ${c.id}`, at: c.outline.start, shape: c.outline }),
     ),
-    ...piece.holes.map(
-      (hole): Opening => ({ place: `hole ${hole.id}`, at: hole.at, shape: holeShape(hole), hole }),
+    ...piece.holes.map((hole) =>
+      opening({ place: `hole ${hole.id}`, at: hole.at, shape: holeShape(hole), hole }),
     ),
   ];
 }
 
-/** True when two openings run into each other. Awl slits may lie as they like among themselves. */
+const isSlit = (o: Opening): boolean => o.hole?.kind === "awl";
+
+/** True when two openings run into each other. */
 function meet(a: Opening, b: Opening): boolean {
-  if (a.hole?.kind === "awl" && b.hole?.kind === "awl") return false;
   if (a.hole && b.hole && a.hole.kind !== "awl" && b.hole.kind !== "awl") {
     const [[ax, ay], [bx, by]] = [a.at, b.at];
     return Math.hypot(ax - bx, ay - by) <= (a.hole.size + b.hole.size) / 2;
@@ -55,7 +64,8 @@ function together(piece: Piece, openings: readonly Opening[]): readonly Remark[]
   return openings.flatMap((a, i) =>
     openings
       .slice(i + 1)
-      .filter((b) => boxesMeet(boundsOf(a.shape), boundsOf(b.shape)) && meet(a, b))
+      // Awl slits may lie as they like among themselves.
+      .filter((b) => !(isSlit(a) && isSlit(b)) && boxesMeet(a.box, b.box) && meet(a, b))
       .map(
         (b): Remark => ({
           severity: "error",

@@ -1,4 +1,4 @@
-import type { Made } from "../../model/article.ts";
+import type { Join, Made } from "../../model/article.ts";
 import type { Piece } from "../../model/piece.ts";
 import { type Remark, rule } from "../rule.ts";
 
@@ -64,38 +64,100 @@ function missing(piece: Piece): readonly Remark[] {
   ];
 }
 
-/** What the joins name and the pieces lack. */
-function joinsMissing(job: Made): readonly Remark[] {
-  return job.joins.flatMap((join) => {
-    const piece = job.pieces.find((p) => p.id === join.piece);
-    if (!piece)
-      return [
-        fault(
-          join.piece,
-          join.kind,
-          `The join "${join.kind}" names the piece ${join.piece}, which is not made.`,
-          "missing",
-          join.piece,
-        ),
-      ];
-    const lacks = (what: string): Remark =>
-      fault(
-        piece.id,
-        join.kind,
-        `The join "${join.kind}" names the ${what}, which ${piece.name} lacks.`,
-        "missing",
-        what,
-      );
-    const cutout =
-      "cutout" in join && !piece.cutouts.some((c) => c.id === join.cutout)
-        ? [lacks(`cutout ${join.cutout}`)]
-        : [];
-    const turnBack =
-      "turnBack" in join && !job.pieces.some((p) => p.turnBacks.some((t) => t.id === join.turnBack))
-        ? [lacks(`turn-back ${join.turnBack}`)]
-        : [];
-    return [...cutout, ...turnBack];
+/** One piece that a join names, and the parts of it. */
+type Named = {
+  readonly piece: string;
+  readonly seams?: readonly string[];
+  readonly holes?: readonly string[];
+  readonly cutouts?: readonly string[];
+};
+
+/** Every piece a join names, with what it names of it; a turn-back may lie on any piece. */
+function namedBy(join: Join): readonly Named[] {
+  switch (join.kind) {
+    case "seam":
+      return join.sides.map(({ piece, seam }) => ({ piece, seams: [seam] }));
+    case "fixed":
+      return join.sides;
+    case "gather":
+      return [{ piece: join.gusset }, { piece: join.body, seams: join.seams }];
+    case "closure":
+      return [{ piece: join.flap.piece }, { piece: join.front.piece }];
+    default:
+      return [{ piece: join.piece, ...("cutout" in join ? { cutouts: [join.cutout] } : {}) }];
+  }
+}
+
+/** What a join is called in a message. */
+const called = (join: Join): string => ("name" in join ? `${join.kind} ${join.name}` : join.kind);
+
+/** What a join names and the pieces lack. */
+function lackedBy(job: Made, join: Join): readonly Remark[] {
+  const lacks = (id: string, what: string, of: string): Remark =>
+    fault(
+      id,
+      join.kind,
+      `The join "${called(join)}" names the ${what}, which ${of}.`,
+      "missing",
+      what.replace(/^piece /, ""),
+    );
+  return namedBy(join).flatMap((named) => {
+    const piece = job.pieces.find((p) => p.id === named.piece);
+    if (!piece) return [lacks(named.piece, `piece ${named.piece}`, "is not made")];
+    const missingOf = (
+      kind: string,
+      names: readonly string[] = [],
+      parts: readonly { readonly id: string }[],
+    ): readonly Remark[] =>
+      names
+        .filter((name) => !parts.some((part) => part.id === name))
+        .map((name) => lacks(piece.id, `${kind} ${name}`, `${piece.name} lacks`));
+    return [
+      ...missingOf("seam", named.seams, piece.seams),
+      ...missingOf("hole", named.holes, piece.holes),
+      ...missingOf("cutout", named.cutouts, piece.cutouts),
+    ];
   });
+}
+
+/** A tongue's slot lies on a turn-back of some piece. */
+function turnBackMissing(job: Made, join: Join): readonly Remark[] {
+  if (!("turnBack" in join) || job.pieces.some((p) => p.turnBacks.some((t) => t.id === join.turnBack)))
+    return [];
+  const piece = job.pieces.find((p) => p.id === join.piece);
+  if (!piece) return [];
+  const what = `turn-back ${join.turnBack}`;
+  return [
+    fault(
+      piece.id,
+      join.kind,
+      `The join "${join.kind}" names the ${what}, which ${piece.name} lacks.`,
+      "missing",
+      what,
+    ),
+  ];
+}
+
+/** A seam line that is one side of a join is named by that join. */
+function unjoined(job: Made): readonly Remark[] {
+  const sides = new Set(
+    job.joins.flatMap((j) =>
+      j.kind === "seam" ? j.sides.map((s) => JSON.stringify([j.name, s.piece, s.seam])) : [],
+    ),
+  );
+  return job.pieces.flatMap((piece) =>
+    piece.seams
+      .filter((s) => s.joins !== undefined && !sides.has(JSON.stringify([s.joins, piece.id, s.id])))
+      .map((s) =>
+        fault(
+          piece.id,
+          `seam ${s.id}`,
+          `The seam ${s.id} of ${piece.name} is one side of "${s.joins}", which doesn't join it.`,
+          "missing",
+          s.joins ?? "",
+        ),
+      ),
+  );
 }
 
 /** Whatever is named exists, once: holes of seams, mates, folds of turn-backs, parts that join. */
@@ -104,5 +166,6 @@ export const namedParts = rule("named-parts", "whatever a part names exists, onc
     fault(id, "piece", `Two pieces have the name ${id}.`, "2", "1"),
   ),
   ...job.pieces.flatMap((piece) => [...givenTwice(piece), ...missing(piece)]),
-  ...joinsMissing(job),
+  ...job.joins.flatMap((join) => [...lackedBy(job, join), ...turnBackMissing(job, join)]),
+  ...unjoined(job),
 ]);

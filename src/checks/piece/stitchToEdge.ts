@@ -11,9 +11,18 @@ import { type Context, type Remark, rule } from "../rule.ts";
 const LEAST_TO_EDGE_MM = 1.5;
 /** A seam follows its edge this closely. */
 const INSET_GIVES_MM = 0.05;
-/** From a slot's end to the first stitch, mm; common practice, no source. */
-const TO_SLOT_MM = 2;
+/** From a slot's end, or an edge that a mated seam runs towards, to the first stitch, mm; common practice, no source. */
+const TO_END_MM = 2;
 const SLACK_MM = 1e-6;
+
+/**
+ * True for the first or the last stitch of a mated seam, where no run of its own goes on: it may lie nearer
+ * the edge that the seam runs towards, e.g. a notched corner, than the edge it follows.
+ */
+function endsSeam({ seams }: Piece, { joins, path, holes }: SeamLine, { id }: Hole): boolean {
+  const end = joins !== undefined && !path.closed && (holes[0] === id || holes.at(-1) === id);
+  return end && seams.filter((s) => s.holes.includes(id)).length === 1;
+}
 
 /** The worst of a hole's distances to the edges, by how much of its limit it keeps. */
 function worst(
@@ -21,10 +30,12 @@ function worst(
   seam: SeamLine,
   hole: Hole,
 ): { readonly distance: number; readonly limit: number; readonly what: string } {
-  const edge = { distance: distanceToPath(hole.at, piece.outline), limit: seam.inset, what: "the edge" };
+  const atEnd = Math.min(seam.inset, TO_END_MM);
+  const limit = endsSeam(piece, seam, hole) ? atEnd : seam.inset;
+  const edge = { distance: distanceToPath(hole.at, piece.outline), limit, what: "the edge" };
   const slots = piece.cutouts.map((c) => ({
     distance: distanceToPath(hole.at, c.outline),
-    limit: Math.min(seam.inset, TO_SLOT_MM),
+    limit: atEnd,
     what: `the ${c.use}`,
   }));
   return [edge, ...slots].reduce((a, b) => (b.distance - b.limit < a.distance - a.limit ? b : a));

@@ -27,6 +27,16 @@ export type Label = {
 /** What is to be said beside the numbers, e.g. from where the tape was held. */
 export type Ask = { readonly question: string; readonly choices: readonly string[] };
 
+/** What is asked in words and not measured: a row of its own, without boxes for numbers. */
+export type Question = {
+  /** Its name in an order; a measure of that name becomes this question. */
+  readonly measure: string;
+  readonly how: string;
+  readonly choices: readonly string[];
+  /** Before a line to write on, for what isn't among the choices. */
+  readonly other?: string;
+};
+
 export type MeasureDrawing = {
   /** Size at full scale, mm; smaller paper shrinks the drawing, larger paper enlarges it. */
   readonly width: number;
@@ -41,6 +51,8 @@ export type MeasureDrawing = {
   readonly boxes: readonly string[];
   /** By measure: what to tick. */
   readonly asks: Readonly<Record<string, Ask>>;
+  /** Asked below the measures. */
+  readonly questions?: readonly Question[];
 };
 
 const LABEL_SIZE_MM = 3.2;

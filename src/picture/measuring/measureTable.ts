@@ -7,9 +7,9 @@ import type { Ask } from "./drawing.ts";
 /** A measure as the sheet shows it. */
 export type TableRow = { readonly measure: string; readonly how: string; readonly ask?: Ask };
 
-const NAME_MM = 4;
-const HOW_MM = 3.2;
-const SMALL_MM = 3.2;
+export const NAME_MM = 4;
+export const HOW_MM = 3.2;
+export const SMALL_MM = 3.2;
 /** Space over and under what stands in a row, mm. */
 const PADDING_MM = 1.6;
 /** From the row's left end to its words: the number's ring, and a little. */
@@ -22,9 +22,9 @@ const BOX_MOST_MM = 30;
 /** A box's share of the sheet's width. */
 const BOX_SHARE = 0.115;
 /** A small box to tick, and the column for the two units. */
-const TICK_MM = 3.6;
+export const TICK_MM = 3.6;
 const UNITS_MM = 11;
-const BETWEEN_TICKS_MM = 3;
+export const BETWEEN_TICKS_MM = 3;
 const UNITS = ["in", "cm"] as const;
 
 type Columns = {
@@ -43,7 +43,8 @@ function columnsOf(width: number, boxes: number): Columns {
   return { width, words: boxesAt - WORDS_LEFT_MM - 2 * GAP_MM, box, boxesAt, unitsAt };
 }
 
-const tick = (text: string): Block & { readonly width: number } => ({
+/** A box to tick with its words. */
+export const tick = (text: string): Block & { readonly width: number } => ({
   height: TICK_MM,
   width: TICK_MM + 1.2 + textWidth(text, SMALL_MM),
   items: ([x, y]) => [boxStroke([x, y], TICK_MM, TICK_MM), words(text, [x + TICK_MM + 1.2, y - (TICK_MM + CAPITAL * SMALL_MM) / 2], SMALL_MM)],

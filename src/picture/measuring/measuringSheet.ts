@@ -1,11 +1,13 @@
 // The measuring sheet: one page to take along, with a pencil and a tape.
 import type { Point } from "../../geometry/path.ts";
 import type { Item, Picture } from "../picture.ts";
-import { type Block, boxStroke, textBlock } from "./block.ts";
-import { drawingItems, type MeasureDrawing } from "./drawing.ts";
+import { bagDrawing } from "./bagDrawing.ts";
+import { type Block, boxStroke, rule, stacked, textBlock } from "./block.ts";
+import { drawingItems, type MeasureDrawing, type Question } from "./drawing.ts";
 import { headDrawing } from "./headDrawing.ts";
 import { heading } from "./heading.ts";
 import { measureTable } from "./measureTable.ts";
+import { questionRow } from "./questionRow.ts";
 import { SIDE_WIDTH_MM, sideColumn, sideHeight } from "./sideColumn.ts";
 import { strapDrawing } from "./strapDrawing.ts";
 
@@ -22,6 +24,7 @@ export type PaperSize = { readonly width: number; readonly height: number };
 const DRAWINGS: ReadonlyMap<string, MeasureDrawing> = new Map([
   ["one-ear headstall", headDrawing],
   ["strap", strapDrawing],
+  ["bag", bagDrawing],
 ]);
 
 /** Where there is no drawing: what the boxes are for, and what to know. */
@@ -61,7 +64,26 @@ type Parts = {
   readonly fixed: number;
 };
 
-function partsOf({ name, means, measuring }: Measured, paperWidth: number): Parts {
+/** What is measured, less what the drawing asks in words instead. */
+const measured = ({ name, measuring }: Measured): Measured["measuring"] => {
+  const asked = DRAWINGS.get(name)?.questions ?? [];
+  return measuring.filter(({ measure }) => !asked.some((q) => q.measure === measure));
+};
+
+const QUESTION_GAP_MM = 2.4;
+
+/** The questions below the table, each over a rule. */
+function questionBlock(questions: readonly Question[], width: number): Block {
+  const rows = questions.flatMap((q) => [
+    questionRow(q, width),
+    { height: 0.01, items: (corner: Point) => [rule(corner, width)] },
+  ]);
+  return stacked(rows, QUESTION_GAP_MM);
+}
+
+function partsOf(article: Measured, paperWidth: number): Parts {
+  const { name, means } = article;
+  const measuring = measured(article);
   const width = Math.min(paperWidth, MOST_WIDTH_MM) - 2 * MARGIN_MM;
   const drawing = DRAWINGS.get(name);
   const notes = drawing?.notes ?? PLAIN_NOTES;
@@ -70,7 +92,13 @@ function partsOf({ name, means, measuring }: Measured, paperWidth: number): Part
     return { measure, how, ...(ask ? { ask } : {}) };
   });
   const head = heading(name, means, width);
-  const table = measureTable(rows, drawing?.boxes ?? PLAIN_BOXES, width);
+  const table = stacked(
+    [
+      measureTable(rows, drawing?.boxes ?? PLAIN_BOXES, width),
+      questionBlock(drawing?.questions ?? [], width),
+    ],
+    QUESTION_GAP_MM,
+  );
   const drawingWidth = width - SIDE_WIDTH_MM - GAP_MM;
   const [size, fits] = [drawing?.height ?? 0, drawingWidth / (drawing?.width ?? drawingWidth)];
   const least = Math.max(sideHeight(notes), LEAST_SCALE * size);
@@ -138,7 +166,7 @@ export function measuringSheet(article: Measured, paper: PaperSize): Picture {
       `measuringSheet: needs ${least.width} × ${least.height} mm, not ${paper.width} × ${paper.height}`,
     );
   const height = Math.min(paper.height, Math.max(MOST_HEIGHT_MM, least.height));
-  const measures = article.measuring.map(({ measure }) => measure);
+  const measures = measured(article).map(({ measure }) => measure);
   return {
     title: `Measuring sheet: ${article.name}`,
     width: paper.width,

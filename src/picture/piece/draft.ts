@@ -1,4 +1,5 @@
 import type { Box, Point } from "../../geometry/path.ts";
+import { NARROW_MM } from "../../layout/room.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import type { Kept } from "../../model/sheet.ts";
@@ -27,6 +28,16 @@ export type Ground = {
   /** The ends of the overlaps: words never cross them, leaders only where they must. */
   readonly edges: readonly Chord[];
 };
+
+/** A strap to the eye: its words lie along it. */
+export const isNarrow = ({ bounds }: Pick<Ground, "bounds">): boolean =>
+  Math.min(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) < NARROW_MM;
+
+/** The same ground with its words turned by a quarter. */
+export const turnedReading = (ground: Ground): Ground => ({
+  ...ground,
+  reading: ground.reading === 0 ? 90 : 0,
+});
 
 /** A drawing while words are put on it. */
 export type Draft = {

@@ -48,8 +48,8 @@ function strokesIn(zone: Zone): readonly Chord[] {
 
 /** Holes and cutouts, on the flat piece. */
 function punched(piece: Piece): readonly Box[] {
-  const holes = piece.holes.map(({ at: [x, y], size, kind }): Box => {
-    const r = size / 2 + (kind === "awl" ? 0 : CROSS_BEYOND_MM);
+  const holes = piece.holes.map(({ at: [x, y], size, kind, use }): Box => {
+    const r = size / 2 + (kind === "awl" || use === "stitch" ? 0 : CROSS_BEYOND_MM);
     return { minX: x - r, maxX: x + r, minY: y - r, maxY: y + r };
   });
   return [...holes, ...piece.cutouts.map((c) => boundsOf(c.outline))].map((b) => grownBy(b, CLEAR_MM));

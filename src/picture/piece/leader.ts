@@ -1,15 +1,19 @@
-import { boundsOf } from "../../geometry/bounds.ts";
-import { containsPoint } from "../../geometry/contains.ts";
-import { type Box, circlePath, type Path, type Point, polyline } from "../../geometry/path.ts";
+import { type Box, circlePath, type Point, polyline } from "../../geometry/path.ts";
 import { apart, cross, dot, minus, plus, scaled, unit } from "../../geometry/vector.ts";
 import { touches } from "../../layout/clip.ts";
 import { keptPoint } from "../../layout/draw.ts";
-import type { Hole, Piece, SeamLine } from "../../model/piece.ts";
 import type { Item } from "../picture.ts";
 import { blockBox, blockWords, paragraph } from "./block.ts";
-import { chordsOf } from "./chords.ts";
-import { type Draft, type Ground, placeFor, takenBy, withItems, withoutRoom } from "./draft.ts";
-import { sayCutout, sayHoleSize, sayId, saySeam, sayZone, sayZoneShort } from "./say.ts";
+import {
+  type Draft,
+  type Ground,
+  isNarrow,
+  placeFor,
+  takenBy,
+  turnedReading,
+  withItems,
+  withoutRoom,
+} from "./draft.ts";
 import {
   boxAround,
   type Chord,
@@ -21,21 +25,11 @@ import {
   taken,
 } from "./space.ts";
 import { CROSS_BEYOND_MM, stroke } from "./strokes.ts";
+import { SAME_PLACE_MM, type Tag } from "./tag.ts";
+import { tagsOf } from "./tags.ts";
 import { SMALL_MM } from "./title.ts";
 
 // Words that belong to one line or field of a piece, tied to it by a leader with a dot at its end.
-
-/** What is said, and the points that a leader may go to. */
-export type Tag = {
-  readonly words: string;
-  readonly anchors: readonly Point[];
-  /** Left out when it has no room on the point's own sheet: the row's first hole says the rest. */
-  readonly spare?: true;
-  /** Fewer words, for where these find no room. */
-  readonly short?: string;
-  /** Said of every one, also where another of the same words is near. */
-  readonly each?: true;
-};
 
 const DOT_MM = 0.45;
 /** Words this near to their point need no leader. */
@@ -43,105 +37,6 @@ const NO_LEADER_MM = 1.6;
 const LONGEST_LEADER_MM = 45;
 /** Of a tag's points the best few are tried. */
 const TRIED = 6;
-/** Equal words on points nearer than this are said once. */
-const SAME_PLACE_MM = 60;
-
-const shares = (from: Point, to: Point, at: readonly number[]): readonly Point[] =>
-  at.map((t): Point => [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]);
-
-/** Points on a path: the middles of its longest sides, then others along them. */
-function pointsOn(path: Path): readonly Point[] {
-  const long = [...chordsOf(path)].sort((a, b) => apart(...b) - apart(...a)).slice(0, 4);
-  return [0.5, 0.25, 0.75, 0.1, 0.9].flatMap((t) => long.flatMap(([a, b]) => shares(a, b, [t])));
-}
-
-/** Points inside a closed path and on leather, the middle first. */
-function pointsIn(path: Path, piece: Piece): readonly Point[] {
-  const box = boundsOf(path);
-  const at = [0.5, 0.25, 0.75, 0.12, 0.88];
-  const points = at.flatMap((v) =>
-    at.map((u): Point => [box.minX + (box.maxX - box.minX) * u, box.minY + (box.maxY - box.minY) * v]),
-  );
-  const inSlot = (p: Point): boolean => piece.cutouts.some((c) => containsPoint(c.outline, p));
-  return points.filter((p) => containsPoint(path, p) && !inSlot(p));
-}
-
-const beside = (h: Hole): readonly Point[] => {
-  const r = h.size / 2;
-  return [
-    [h.at[0], h.at[1] + r],
-    [h.at[0], h.at[1] - r],
-    [h.at[0] + r, h.at[1]],
-    [h.at[0] - r, h.at[1]],
-  ];
-};
-
-/** The first and last hole of every row that is punched. */
-function holeTags({ piece, units }: Ground): readonly Tag[] {
-  const rows = new Map<string, Hole[]>();
-  for (const hole of piece.holes) {
-    if (hole.kind === "awl") continue;
-    const row = hole.id.replace(/\.[^.]*$/, "");
-    rows.set(row, [...(rows.get(row) ?? []), hole]);
-  }
-  return [...rows.values()].flatMap((row): readonly Tag[] => {
-    const [first, last] = [row[0]!, row.at(-1)!];
-    const tag = (h: Hole, words: string): Tag => ({ words, anchors: beside(h) });
-    const one = tag(first, `${sayId(first.id)}: ${sayHoleSize(first, units)}`);
-    if (row.length === 1) return [one];
-    const sameSize = last.size === first.size;
-    if (sameSize) return [one, { ...tag(last, sayId(last.id)), spare: true }];
-    return [one, tag(last, `${sayId(last.id)}: ${sayHoleSize(last, units)}`)];
-  });
-}
-
-const seamPoints = (s: SeamLine, piece: Piece): readonly Point[] => {
-  const marks = piece.holes.filter((h) => s.holes.includes(h.id)).map((h) => h.at);
-  return marks.length > 0
-    ? [marks[Math.floor(marks.length / 2)]!, marks[0]!, marks.at(-1)!]
-    : pointsOn(s.path);
-};
-
-/** A seam's points, and those of a near one of which the same is said: either may be pointed at. */
-function rowPoints(s: SeamLine, piece: Piece): readonly Point[] {
-  const own = seamPoints(s, piece);
-  const twin = piece.seams.find(
-    (o) =>
-      o.id !== s.id &&
-      o.note === s.note &&
-      saySeam(o) === saySeam(s) &&
-      apart(seamPoints(o, piece)[0]!, own[0]!) < SAME_PLACE_MM,
-  );
-  return [...own, ...(twin ? seamPoints(twin, piece) : [])];
-}
-
-/** Everything on a piece that has words of its own, the most needed first. */
-export function tagsOf(ground: Ground): readonly Tag[] {
-  const { piece } = ground;
-  return [
-    ...piece.folds.map(
-      (f): Tag => ({ words: f.label, anchors: [f.to, f.from, ...shares(f.from, f.to, [0.8, 0.2])] }),
-    ),
-    ...(piece.rough ? [{ words: "cut roughly here first", anchors: pointsOn(piece.rough) }] : []),
-    ...piece.cutouts.map((c): Tag => ({ words: sayCutout(c), anchors: pointsOn(c.outline) })),
-    ...holeTags(ground),
-    ...piece.zones.map(
-      (z): Tag => ({
-        words: sayZone(z),
-        anchors: pointsIn(z.outline, piece),
-        ...(z.kind === "skive" ? { short: sayZoneShort(z), each: true } : {}),
-      }),
-    ),
-    ...piece.seams.map((s): Tag => ({ words: saySeam(s), anchors: rowPoints(s, piece) })),
-    ...piece.seams.flatMap((s): readonly Tag[] =>
-      s.note === undefined ? [] : [{ words: s.note, anchors: rowPoints(s, piece) }],
-    ),
-    ...piece.marks
-      .filter((m) => m.label !== "")
-      .map((m): Tag => ({ words: m.label, anchors: pointsOn(m.path) })),
-  ];
-}
-
 /** The point of a box nearest to p. */
 const nearestOf = (box: Box, [x, y]: Point): Point => [
   Math.min(Math.max(x, box.minX), box.maxX),
@@ -151,10 +46,10 @@ const nearestOf = (box: Box, [x, y]: Point): Point => [
 const holdsPoint = (b: Box, [x, y]: Point): boolean =>
   x >= b.minX && x <= b.maxX && y >= b.minY && y <= b.maxY;
 
-/** Where holes to be punched lie as drawn: a leader that crosses one could be taken for its mark. */
+/** Where holes with crosses lie as drawn: a leader that crosses one could be taken for its mark. */
 function holeBoxes({ piece, kept }: Ground): readonly Box[] {
   return piece.holes.flatMap((h): readonly Box[] => {
-    const at = h.kind === "awl" ? undefined : keptPoint(h.at, kept);
+    const at = h.kind === "awl" || h.use === "stitch" ? undefined : keptPoint(h.at, kept);
     const r = h.size / 2 + CROSS_BEYOND_MM;
     return at ? [{ minX: at[0] - r, minY: at[1] - r, maxX: at[0] + r, maxY: at[1] + r }] : [];
   });
@@ -251,34 +146,64 @@ const WIDTHS_MM = [70, 40, 26] as const;
 const CLEAN = [{ across: false, most: 1 }, { across: false, most: 3 }, { across: false }] as const;
 const ACROSS = [{ across: true }] as const;
 
+/** On a wide piece cut up by lines, words that find no room are folded narrower, or turned. */
+const NARROWER_MM = [20] as const;
+
+/** Points of a tag that its leader may go to, the best few. */
+function bestOf(anchors: readonly Point[], space: Space): readonly Point[] {
+  // A dot on a hole or a stitch would be taken for one.
+  const bare = anchors.filter((a) => isFree(space, grownBy(pointBox(a), DOT_MM * 1.5)));
+  return (bare.length > 0 ? bare : anchors).slice(0, TRIED);
+}
+
+/** The draft with a tag's words in this width, and its leader where that is shortest; undefined without room. */
+function withWidth(
+  draft: Draft,
+  ground: Ground,
+  words: string,
+  best: readonly Point[],
+  width: number,
+  way: Pick<Tie, "across" | "most">,
+): Draft | undefined {
+  const block = paragraph(words, SMALL_MM, width);
+  const size = blockBox(block, ground.reading);
+  const tied = best
+    .map((anchor) => tie(draft, ground, { size, anchor, ...way }))
+    .filter((t) => t !== undefined)
+    .sort((a, b) => apart(...a.leader) - apart(...b.leader))[0];
+  if (!tied) return undefined;
+  const text = blockWords(block, tied.box, ground.reading);
+  const short = apart(...tied.leader) < NO_LEADER_MM;
+  const line: readonly Item[] = short
+    ? []
+    : [
+        stroke("text", "01.1", polyline(tied.leader)),
+        { ...stroke("text", "01.1", circlePath(tied.leader[0], DOT_MM)), fill: "black" },
+      ];
+  const space = taken(draft.space, { boxes: text.map(takenBy), chords: short ? [] : [tied.leader] });
+  return withItems(draft, [...line, ...text], space);
+}
+
 /** Draws a tag's words and leader where it is shortest; on one sheet if it can be. */
 function withTag(draft: Draft, ground: Ground, tag: Tag): Draft {
   const { words, anchors, spare, short: fewer } = tag;
-  // A dot on a hole or a stitch would be taken for one.
-  const bare = anchors.filter((a) => isFree(draft.space, grownBy(pointBox(a), DOT_MM * 1.5)));
-  const best = (bare.length > 0 ? bare : anchors).slice(0, TRIED);
-  const ways = spare ? CLEAN : [...CLEAN, ...ACROSS];
-  for (const [way, width] of ways.flatMap((a) => WIDTHS_MM.map((w) => [a, w] as const))) {
-    const block = paragraph(words, SMALL_MM, width);
-    const size = blockBox(block, ground.reading);
-    const tied = best
-      .map((anchor) => tie(draft, ground, { size, anchor, ...way }))
-      .filter((t) => t !== undefined)
-      .sort((a, b) => apart(...a.leader) - apart(...b.leader))[0];
-    if (!tied) continue;
-    const text = blockWords(block, tied.box, ground.reading);
-    const short = apart(...tied.leader) < NO_LEADER_MM;
-    const line: readonly Item[] = short
-      ? []
-      : [
-          stroke("text", "01.1", polyline(tied.leader)),
-          { ...stroke("text", "01.1", circlePath(tied.leader[0], DOT_MM)), fill: "black" },
-        ];
-    const space = taken(draft.space, { boxes: text.map(takenBy), chords: short ? [] : [tied.leader] });
-    return withItems(draft, [...line, ...text], space);
-  }
+  const best = bestOf(anchors, draft.space);
+  const first = (here: Ground, widths: readonly number[]): Draft | undefined => {
+    for (const way of spare ? CLEAN : [...CLEAN, ...ACROSS])
+      for (const width of widths) {
+        const done = withWidth(draft, here, words, best, width, way);
+        if (done) return done;
+      }
+    return undefined;
+  };
+  const done = first(ground, WIDTHS_MM);
+  if (done) return done;
   if (fewer !== undefined) return withTag(draft, ground, { words: fewer, anchors });
-  return spare ? draft : withoutRoom(draft, words);
+  if (spare) return draft;
+  const squeezed = isNarrow(ground)
+    ? undefined
+    : (first(ground, NARROWER_MM) ?? first(turnedReading(ground), WIDTHS_MM));
+  return squeezed ?? withoutRoom(draft, words);
 }
 
 /** Says what every fold, cutout, zone, row of holes, seam and mark is. */

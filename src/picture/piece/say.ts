@@ -1,5 +1,5 @@
 import { boundsOf } from "../../geometry/bounds.ts";
-import type { Cutout, Hole, Piece, SeamLine, Zone } from "../../model/piece.ts";
+import type { Cutout, Fold, Hole, Piece, SeamLine, Zone } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import { MM_PER_INCH, printLengthShort, printNumber, printThickness } from "../../units/index.ts";
 
@@ -59,6 +59,31 @@ export function saySeam(s: SeamLine): string {
   const whole = Math.round(toInch);
   const named = whole > 0 && Math.abs(toInch / whole - 1) <= SAME_PITCH ? ` (${whole} to the inch)` : "";
   return `${s.stitches} ${s.stitches === 1 ? "stitch" : "stitches"} of ${printNumber(s.pitch, 2)} mm${named}`;
+}
+
+const plain = (name: string): string => name.toLowerCase().replaceAll("-", " ").trim();
+
+/**
+ * With what a piece is sewn, from the seam's name: `front to gusset` is `to gusset` on the front and
+ * `to front` on the gusset.
+ */
+export function sayMate(seam: string, { id, name }: Pick<Piece, "id" | "name">): string {
+  const parts = seam.split(" to ").map((part) => part.trim());
+  const own = [plain(id), plain(name)];
+  const exact = parts.filter((part) => !own.includes(plain(part)));
+  const others =
+    exact.length < parts.length ? exact : parts.filter((part) => !own.some((o) => plain(part).includes(o)));
+  // A seam that names the piece nowhere, or nothing else, is called by its own name.
+  return others.length === 0 || others.length === parts.length
+    ? `seam ${seam}`
+    : `to ${others.join(" and ")}`;
+}
+
+/** A fold's words, with its inner radius where it is bent to one: `fold, inner radius 3 mm`. */
+export function sayFold({ label, bend }: Fold): string {
+  if (!bend) return label;
+  const round = /radius/i.test(label) ? label : `${label}, inner radius ${printNumber(bend.inner, 1)} mm`;
+  return bend.inside === "grain" && !/grain/i.test(label) ? `${round}, grain side inside` : round;
 }
 
 /** An id as words: `near.3` → `near 3`. */

@@ -1,6 +1,17 @@
-import { circlePath, line, openPath, type Path, type Point, polyline } from "../../geometry/path.ts";
-import type { Hole, Piece, SeamLine } from "../../model/piece.ts";
+import { nearestOnPath } from "../../geometry/distance.ts";
+import {
+  circlePath,
+  endPoint,
+  line,
+  openPath,
+  type Path,
+  type Point,
+  polyline,
+} from "../../geometry/path.ts";
+import { leftOf, minus, plus, scaled, unit } from "../../geometry/vector.ts";
+import type { Hole, Mark, Piece, ZoneKind } from "../../model/piece.ts";
 import type { Layer, LineType, Stroke } from "../picture.ts";
+import { tenthsOf } from "./tenths.ts";
 
 // The lines of one piece, in its own coordinates. Which line type means what stands in the legend of the
 // first sheet (sheet/legend.ts); both follow ISO 128-2.
@@ -9,6 +20,11 @@ import type { Layer, LineType, Stroke } from "../picture.ts";
 export const CROSS_BEYOND_MM = 1.2;
 /** Every tenth stitch hole has a tick this long, so that two rows can be counted against each other. */
 const TENTH_MM = 2.5;
+/** The triangle that shows a notch from outside, mm: its height, and half of its base. */
+const FLAG_MM = 2.4;
+const FLAG_HALF_MM = 1.1;
+/** It stands this far off the edge, so that the cut is seen to its end, mm. */
+const FLAG_GAP_MM = 0.5;
 
 export const stroke = (layer: Layer, line: LineType, path: Path, id?: string): Stroke => ({
   kind: "stroke",
@@ -26,8 +42,10 @@ const across = (at: Point, half: number, angle: number): Path => {
   ]);
 };
 
-function holeStrokes({ id, kind, at, size, angle }: Hole): readonly Stroke[] {
+function holeStrokes({ id, kind, at, size, angle, use }: Hole): readonly Stroke[] {
   if (kind === "awl") return [stroke("stitch", "01.1", across(at, size / 2, angle), `hole.${id}`)];
+  // Crosses of a row of stitch holes would run into each other.
+  if (use === "stitch") return [stroke("stitch", "01.1", circlePath(at, size / 2), `hole.${id}`)];
   const arm = size / 2 + CROSS_BEYOND_MM;
   return [
     stroke("hole", "01.1", circlePath(at, size / 2), `hole.${id}`),
@@ -50,53 +68,61 @@ function holeStrokes({ id, kind, at, size, angle }: Hole): readonly Stroke[] {
   ];
 }
 
-/** Every tenth hole of a seam, with its number from the start. */
-export function tenths(
-  seam: SeamLine,
-  holes: ReadonlyMap<string, Hole>,
-): readonly { readonly hole: Hole; readonly number: number }[] {
-  return seam.holes.flatMap((id, i) => {
-    const hole = (i + 1) % 10 === 0 ? holes.get(id) : undefined;
-    return hole ? [{ hole, number: i + 1 }] : [];
-  });
+/** Holes that only a groove shows: they are not drawn. */
+export function grooveHoles({ seams }: Piece): ReadonlySet<string> {
+  const pricked = new Set(seams.filter((s) => !s.groove).flatMap((s) => s.holes));
+  return new Set(seams.flatMap((s) => (s.groove ? s.holes.filter((h) => !pricked.has(h)) : [])));
 }
 
-/** The direction of a seam at one of its holes, from the holes beside it; undefined for a lone hole. */
-export function seamDirection(
-  seam: SeamLine,
-  holes: ReadonlyMap<string, Hole>,
-  number: number,
-): number | undefined {
-  const a = holes.get(seam.holes[number - 2] ?? "");
-  const b = holes.get(seam.holes[number] ?? "") ?? holes.get(seam.holes[number - 1] ?? "");
-  return a && b ? Math.atan2(b.at[1] - a.at[1], b.at[0] - a.at[0]) : undefined;
+/** A notch's triangle, outside the edge that it is nearest to, pointing at it. */
+function notchFlag({ path }: Mark, outline: Path): Path {
+  const [a, b] = [path.start, endPoint(path)];
+  const [ofA, ofB] = [nearestOnPath(a, outline), nearestOnPath(b, outline)];
+  const [edge, inner] = ofA.distance <= ofB.distance ? [ofA.point, b] : [ofB.point, a];
+  const out = unit(minus(edge, inner));
+  const tip = plus(edge, scaled(out, FLAG_GAP_MM));
+  const base = plus(tip, scaled(out, FLAG_MM));
+  const side = scaled(leftOf(out), FLAG_HALF_MM);
+  return polyline([tip, plus(base, side), minus(base, side)], true);
 }
 
-function tenthStrokes(seam: SeamLine, holes: ReadonlyMap<string, Hole>): readonly Stroke[] {
-  return tenths(seam, holes).map(({ hole, number }) => {
-    const angle = (seamDirection(seam, holes, number) ?? 0) + Math.PI / 2;
-    return stroke("stitch", "01.1", across(hole.at, TENTH_MM / 2, angle));
-  });
-}
+const ZONE_LINES = {
+  skive: "07.1",
+  tooling: "07.1",
+  glue: "07.1",
+  keeper: "05.1",
+  overlap: "05.1",
+  trim: "08.1",
+} as const satisfies Record<ZoneKind, LineType>;
+const MARK_LINES = {
+  crease: "03.1",
+  centre: "04.1",
+  place: "05.1",
+  notch: "01.2",
+  clip: "01.2",
+} as const satisfies Record<Mark["kind"], LineType>;
+/** Notches and clips are cut; other marks are pressed or drawn. */
+const isCut = ({ kind }: Mark): boolean => kind === "notch" || kind === "clip";
 
-const ZONE_LINES = { skive: "07.1", tooling: "07.1", keeper: "05.1", overlap: "05.1" } as const;
-const MARK_LINES = { crease: "03.1", centre: "04.1", place: "05.1" } as const;
-
-export const holesById = (piece: Piece): ReadonlyMap<string, Hole> =>
-  new Map(piece.holes.map((h) => [h.id, h]));
+const markStrokes = (m: Mark, outline: Path): readonly Stroke[] => [
+  stroke(isCut(m) ? "cut" : "mark", MARK_LINES[m.kind], m.path, `mark.${m.id}`),
+  ...(m.kind === "notch" ? [stroke("mark", "01.1", notchFlag(m, outline))] : []),
+];
 
 /** Every line of a piece, from what lies underneath to what is cut. */
 export function strokesOf(piece: Piece): readonly Stroke[] {
-  const holes = holesById(piece);
+  const hidden = grooveHoles(piece);
   return [
     ...piece.zones.map((z) =>
       stroke(z.kind === "skive" ? "skive" : "mark", ZONE_LINES[z.kind], z.outline, `zone.${z.id}`),
     ),
     ...piece.folds.map((f) => stroke("fold", "02.1", openPath(f.from, [line(f.to)]), `fold.${f.id}`)),
-    ...piece.marks.map((m) => stroke("mark", MARK_LINES[m.kind], m.path, `mark.${m.id}`)),
+    ...piece.marks.flatMap((m) => markStrokes(m, piece.outline)),
     ...piece.seams.map((s) => stroke("stitch", "01.1", s.path, `seam.${s.id}`)),
-    ...piece.seams.flatMap((s) => tenthStrokes(s, holes)),
-    ...piece.holes.flatMap(holeStrokes),
+    ...tenthsOf(piece).map(({ hole, along }) =>
+      stroke("stitch", "01.1", across(hole.at, TENTH_MM / 2, along + Math.PI / 2)),
+    ),
+    ...piece.holes.filter((h) => !hidden.has(h.id)).flatMap(holeStrokes),
     ...piece.cutouts.map((c) => stroke("cut", "01.2", c.outline, `cutout.${c.id}`)),
     ...(piece.rough ? [stroke("cut", "02.1", piece.rough, "rough")] : []),
     stroke("cut", "01.2", piece.outline, "outline"),

@@ -1,7 +1,15 @@
 import { unionBox } from "../../geometry/bounds.ts";
 import type { Box, Point } from "../../geometry/path.ts";
 import { type Block, paragraph } from "./block.ts";
-import { type Draft, type Ground, type Wish, withBlock, withoutRoom } from "./draft.ts";
+import {
+  type Draft,
+  type Ground,
+  isNarrow,
+  turnedReading,
+  type Wish,
+  withBlock,
+  withoutRoom,
+} from "./draft.ts";
 import { GRAIN_UP, sayCount, sayCutSize, sayLeather } from "./say.ts";
 import { within } from "./space.ts";
 
@@ -110,7 +118,8 @@ function firstOf(
 /** Puts name, count, cut size, leather and the side that is up on the drawing. */
 export function withTitle(draft: Draft, ground: Ground): Draft {
   const facts = factsOf(ground);
-  const whole = firstOf(draft, ground, ways(facts));
+  const turned = isNarrow(ground) ? undefined : turnedReading(ground);
+  const whole = firstOf(draft, ground, ways(facts)) ?? (turned && firstOf(draft, turned, ways(facts)));
   if (whole) return whole;
   const rest = facts.rest.join("; ");
   const named = firstOf(draft, ground, nameWays(facts));
@@ -143,16 +152,30 @@ export function withNameAgain(draft: Draft, ground: Ground): Draft {
   }, draft);
 }
 
-/** Puts what is to be done to the piece on it, where there is room. */
+/** The draft with a note in the widest of these that finds room, on the leather if it can be. */
+function withNote(draft: Draft, ground: Ground, note: string, widths: readonly number[]): Draft | undefined {
+  for (const width of widths) {
+    const block = paragraph(note, SMALL_MM, width);
+    for (const on of ["leather", "room"] as const) {
+      const done = withBlock(draft, ground, block, { near: draft.focus, on });
+      if (done) return done;
+    }
+  }
+  return undefined;
+}
+
+const NOTE_WIDTHS_MM = [120, 84, 60, 40] as const;
+const NARROWER_MM = [28, 20] as const;
+
+/** Puts what is to be done to the piece on it, where there is room; on a wide piece turned, if it must be. */
 export function withNotes(draft: Draft, ground: Ground): Draft {
   return ground.piece.notes.reduce((before, note) => {
-    for (const width of [120, 84, 60, 40]) {
-      const block = paragraph(note, SMALL_MM, width);
-      for (const on of ["leather", "room"] as const) {
-        const done = withBlock(before, ground, block, { near: before.focus, on });
-        if (done) return done;
-      }
-    }
-    return withoutRoom(before, note);
+    const done = withNote(before, ground, note, NOTE_WIDTHS_MM);
+    if (done || isNarrow(ground)) return done ?? withoutRoom(before, note);
+    return (
+      withNote(before, ground, note, NARROWER_MM) ??
+      withNote(before, turnedReading(ground), note, NOTE_WIDTHS_MM) ??
+      withoutRoom(before, note)
+    );
   }, draft);
 }

@@ -1,5 +1,6 @@
 import type { Box } from "../../geometry/path.ts";
 import { barLengths } from "../../layout/printer.ts";
+import type { AssemblyStep, Capacity } from "../../model/article.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import type { Layout } from "../../model/sheet.ts";
@@ -7,9 +8,10 @@ import { printNumber } from "../../units/index.ts";
 import type { Item, Picture } from "../picture.ts";
 import { blockSize, blockWords, paragraph } from "../piece/block.ts";
 import { sayCount, sayCutSize, sayLeather } from "../piece/say.ts";
+import { assemblyList, capacityList } from "./article.ts";
 import { frontFrame, measuringBars } from "./bars.ts";
 import { BODY_MM, evened, type Flowing, flowInto, heading, inset, step, text, together } from "./flow.ts";
-import { legend } from "./legend.ts";
+import { legend, usedBy } from "./legend.ts";
 import { looks } from "./look.ts";
 import { sheetMap } from "./map.ts";
 import { printerCheckFile } from "./printerCheck.ts";
@@ -24,6 +26,9 @@ export type FrontInput = {
   readonly words: SheetWords;
   readonly units: Units;
   readonly stamp?: string;
+  /** How it is put together, and what it holds, where the article says so. */
+  readonly assembly?: readonly AssemblyStep[];
+  readonly capacity?: Capacity;
   /** Words that found no room on their piece, by the piece's id. */
   readonly unplaced: ReadonlyMap<string, readonly string[]>;
 };
@@ -156,9 +161,14 @@ export function frontPictures(input: FrontInput): readonly Picture[] {
     ...lookList(input, width),
     ...printingSteps(input, width),
     ...pieceList(input, width),
+    ...assemblyList(input.assembly ?? [], width),
+    ...(input.capacity ? capacityList(input.capacity, input.units, width) : []),
     ...legend(
       width,
-      layout.plates.some((p) => p.placed.some((one) => one.kept)),
+      usedBy(
+        input.pieces,
+        layout.plates.some((p) => p.placed.some((one) => one.kept)),
+      ),
     ),
     ...benchWords(input.pieces, width),
     ...cautionList(input, width),

@@ -4,8 +4,8 @@ import type { Item, Words } from "../picture.ts";
 import { findPlace } from "../piece/find.ts";
 import { type Chord, insideEdges, type Space, taken } from "../piece/space.ts";
 import { stroke } from "../piece/strokes.ts";
-import { PLAIN_MM } from "../piece/title.ts";
-import { textBox } from "../words.ts";
+import { PLAIN_MM, SMALL_MM } from "../piece/title.ts";
+import { textBox, textWidth } from "../words.ts";
 
 // Joining marks: diamonds on the edge of the upper sheet, drawn on both sheets at the same place of the
 // plate, so that halves with the same number make one diamond when the sheets are joined.
@@ -13,6 +13,7 @@ import { textBox } from "../words.ts";
 /** Half a diamond's diagonal, and from its middle to its numbers' middle, mm. */
 const HALF_MM = 2.6;
 const NUMBER_MM = 5;
+const GAP_MM = 0.3;
 /** A mark keeps this far from the ends of its edge. */
 const END_MM = 6;
 /** An edge shorter than this carries one mark. */
@@ -68,14 +69,18 @@ function markItems(edge: Edge, along: number, number: number): readonly Item[] {
     pointOn(edge, along, HALF_MM),
     pointOn(edge, along + HALF_MM, 0),
   ];
-  const numbers = [-NUMBER_MM, NUMBER_MM].map((aside): Words => {
+  const text = String(number);
+  // Three figures are set smaller, and as far off as they need.
+  const size = number < 100 ? PLAIN_MM : SMALL_MM;
+  const off = Math.max(NUMBER_MM, HALF_MM + GAP_MM + textWidth(text, size, true) / 2);
+  const numbers = [-off, off].map((aside): Words => {
     const [x, y] = pointOn(edge, along, aside);
     return {
       kind: "words",
       layer: "text",
-      at: [x, y - PLAIN_MM * 0.36],
-      size: PLAIN_MM,
-      text: String(number),
+      at: [x, y - size * 0.36],
+      size,
+      text,
       align: "centre",
       angle: 0,
       bold: true,
@@ -149,10 +154,19 @@ export function joiningMarks(
   ground: MarkGround,
   first: number,
 ): Marked & { readonly next: number } {
-  return edgesOf(sheets).reduce(
+  const edges = edgesOf(sheets);
+  const lineOf = (e: Edge): Chord => [pointOn(e, e.from, 0), pointOn(e, e.to, 0)];
+  return edges.reduce(
     (before, edge) => {
-      const here = marksOn(edge, { space: before.space, leather: ground.leather }, before.next);
-      return { items: [...before.items, ...here.items], space: here.space, next: here.next };
+      // A mark's numbers must not lie on another sheet's edge that runs beside it.
+      const chords = edges.filter((e) => e.axis !== edge.axis).map(lineOf);
+      const space = taken(before.space, { chords });
+      const here = marksOn(edge, { space, leather: ground.leather }, before.next);
+      return {
+        items: [...before.items, ...here.items],
+        space: { ...here.space, chords: before.space.chords },
+        next: here.next,
+      };
     },
     { items: [] as readonly Item[], space: ground.space, next: first },
   );

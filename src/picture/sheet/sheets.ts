@@ -1,3 +1,4 @@
+import type { AssemblyStep, Capacity } from "../../model/article.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import type { Layout } from "../../model/sheet.ts";
@@ -14,6 +15,9 @@ export type SheetsInput = {
   readonly layout: Layout;
   readonly words: SheetWords;
   readonly units: Units;
+  /** How it is put together, and what it holds: said on the first sheet. */
+  readonly assembly?: readonly AssemblyStep[];
+  readonly capacity?: Capacity;
   /** Printed large on every sheet, e.g. "has errors". */
   readonly stamp?: string;
 };

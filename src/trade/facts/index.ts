@@ -6,6 +6,7 @@ import { paperFacts } from "./papers.ts";
 import { punchFacts } from "./punches.ts";
 import { stitchFacts } from "./stitches.ts";
 import type { FactTable } from "./table.ts";
+import { thingFacts } from "./things.ts";
 import { threadFacts } from "./threads.ts";
 
 export {
@@ -28,4 +29,5 @@ export const factTables: readonly FactTable[] = [
   bridleSizeFacts,
   paperFacts,
   hideFacts,
+  thingFacts,
 ];
