@@ -1,0 +1,39 @@
+import { type DimensionTable, from } from "../model/dimension.ts";
+import { leaf, type Quantity } from "../model/quantity.ts";
+import { RUBBER_PRESSURE, RUBBER_SOURCE, RULE_SPACING_MM, RULE_THICKNESS_MM, RULE_THICKNESS_SOURCE, type RulePoints, SIDE_TUBE_MM, SPACING_SOURCE, SPRING_TUBE_MM } from "../trade/facts/dies.ts";
+
+const COMMON = "common practice, no source";
+const MEMORY = "from memory";
+
+/** Thickness of a rule of so many points, with its source. */
+const ruleThickness = (points: string): Quantity => leaf(`thickness of ${points} rule`, RULE_THICKNESS_MM[points as RulePoints], "length", { kind: "fact", source: RULE_THICKNESS_SOURCE });
+
+/** The order's section `die`: what the die's maker and the press in the shop can do. mm, N, N/mm². */
+export const dieTable = {
+  rule: { kind: "choice", choices: ["2 pt", "3 pt", "4 pt"], default: "2 pt", means: "steel rule by its points", source: COMMON },
+  ruleThickness: { kind: "length", default: from(["rule"], (k) => ruleThickness(k.choice("rule"))), least: 0.4, most: 4, means: "thickness of the rule", source: RULE_THICKNESS_SOURCE },
+  ruleHeight: { kind: "length", default: 23.8, least: 15, most: 60, means: "height of the rule", source: `${MEMORY}: 0.937 in` },
+  bevel: { kind: "choice", choices: ["centre", "waste side", "leather side"], default: "centre", means: "where the rule is ground: on both sides, on the waste's or on the leather's", source: COMMON },
+  spacing: { kind: "length", default: RULE_SPACING_MM, least: 0.5, most: 20, means: "least clear space between two rules", source: `${SPACING_SOURCE}: 3/32 in` },
+  leastRadius: { kind: "length", default: 1, least: 0, most: 20, means: "least inside radius that the rule is bent to", source: MEMORY },
+  leastSlot: { kind: "length", default: RULE_SPACING_MM, least: 0.5, most: 20, means: "narrowest slot that goes into the die", source: `${SPACING_SOURCE}: 3/32 in` },
+  leastTube: {
+    kind: "length",
+    default: SPRING_TUBE_MM,
+    least: SIDE_TUBE_MM,
+    most: 20,
+    means: "smallest round hole that goes into the die",
+    source: `${SPACING_SOURCE}: 3/32 in with a spring, 1/32 in emptied at the side`,
+  },
+  tolerance: { kind: "length", default: 0.25, least: 0.05, most: 2, means: "how far the cut may lie from the drawing, each way", source: COMMON },
+  boardMargin: { kind: "length", default: 12, least: 0, most: 100, means: "board beyond the outermost rule", source: COMMON },
+  pricePerMm: { kind: "number", optional: true, least: 0, most: 10000, means: "price of a millimetre of rule, bent and set", source: "your die maker" },
+  press: { kind: "text", default: "", longest: 40, means: "what the press is rated for, with its unit, as in 20 US tons, 15 t or 150 kN", source: "the press's plate" },
+  shear: { kind: "stress", default: 22, least: 1, most: 200, means: "shear strength of the leather under the rule", source: `${MEMORY}: 250 lb for each inch of rule in leather of 2 mm; try your own` },
+  rubberPressure: { kind: "stress", default: RUBBER_PRESSURE, least: 0, most: 5, means: "pressure that squeezes the ejection rubber", source: `${RUBBER_SOURCE}: 50 lb for each square inch` },
+  rubberStrip: { kind: "length", default: 10, least: 0, most: 50, means: "width of the strip of ejection rubber along each side of the rule", source: COMMON },
+  smallTube: { kind: "length", default: 6, least: 0, most: 30, means: "tubes smaller than this jam their waste and need more force", source: COMMON },
+  smallTubeExtra: { kind: "ratio", default: 0.5, least: 0, most: 3, means: "extra load on small tubes, as a share of their cut", source: COMMON },
+  closeRules: { kind: "length", default: 6, least: 0, most: 30, means: "rules nearer than this to one another jam the leather between them", source: COMMON },
+  closeRulesExtra: { kind: "ratio", default: 0.25, least: 0, most: 3, means: "extra load where rules run close, as a share of their cut", source: COMMON },
+} as const satisfies DimensionTable;
