@@ -47,6 +47,10 @@ export const bag: ArticleDefinition = {
     { measure: "height", how: "From the base to the top edge of the front." },
     { measure: "depth", how: "Front to back at the base." },
     {
+      measure: "filled-depth",
+      how: "Inside, front to back at the top, with the bag filled: the flap goes over it.",
+    },
+    {
       measure: "shoulder-drop",
       how: "From the top of the shoulder straight down to where the strap meets the bag.",
     },

@@ -36,7 +36,7 @@ export async function begin(name: string, options: BeginOptions): Promise<Ending
   const next = `Change the numbers in ${options.to}, then: whittaw make ${options.to}`;
   return said(
     `Wrote ${options.to}`,
-    ...(sheet ? [`Wrote ${sheetFile}: print it and take it to the horse`] : []),
+    ...(sheet ? [`Wrote ${sheetFile}: print it and write on it what you measure`] : []),
     next,
   );
 }
