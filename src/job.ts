@@ -1,8 +1,12 @@
-import { sha256 } from "@noble/hashes/sha2.js";
-import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import type { ArticleDefinition } from "./articles/definition.ts";
+import { dieSection } from "./articles/dieSection.ts";
 import { articles } from "./articles/index.ts";
 import { checkPieces, checkSheets } from "./checks/index.ts";
+import { dieDerivations } from "./die/about.ts";
+import { PRESS_CAUTIONS } from "./die/checks/index.ts";
+import { dieFor } from "./die/die.ts";
+import type { DieSettings } from "./die/settings.ts";
+import { type Fonts, hashOf, paperSlug } from "./files/file.ts";
 import { layOut } from "./layout/layOut.ts";
 import { type PrintedRead, readPrinted } from "./layout/printed.ts";
 import { barLengths, frontPage } from "./layout/printer.ts";
@@ -13,20 +17,17 @@ import { type Explained, explainPiece } from "./model/explain.ts";
 import type { Fault, Finding } from "./model/finding.ts";
 import { fitLines } from "./model/fit.ts";
 import type { Job } from "./model/job.ts";
+import type { Piece } from "./model/piece.ts";
 import type { Paper } from "./model/sheet.ts";
 import { nearestWord, oneOf } from "./model/words.ts";
 import { faultStatus } from "./order/faults.ts";
 import type { Order } from "./order/order.ts";
 import { readPaper } from "./order/paper.ts";
 import { readOrder } from "./order/read.ts";
-import { jobJson } from "./output/json.ts";
 import { pdf } from "./output/pdf.ts";
-import { svg } from "./output/svg.ts";
 import { leastPaper, measuringSheet } from "./picture/measuring/measuringSheet.ts";
-import { piecePicture } from "./picture/piece.ts";
-import { printerCheck, printerCheckFile } from "./picture/sheet/printerCheck.ts";
-import { sheetPictures } from "./picture/sheet/sheets.ts";
 import { factTables } from "./trade/facts/index.ts";
+import { quote } from "./units/quote.ts";
 
 // The engine's only entry: an order's text goes in, a checked job comes out. It takes texts and bytes,
 // never paths, and knows neither files nor the clock.
@@ -43,8 +44,8 @@ export type JobOptions = {
 export type JobResult =
   /** The order can't be read or contradicts itself: nothing was made. */
   | { readonly made: false; readonly status: 1 | 2; readonly faults: readonly Fault[] }
-  /** The pieces were made; status 1 when a check found an error. */
-  | { readonly made: true; readonly status: 0 | 1; readonly job: Job };
+  /** The pieces were made; status 1 when a check found an error. `die` is what the order says of dies. */
+  | { readonly made: true; readonly status: 0 | 1; readonly job: Job; readonly die: DieSettings };
 
 /** Makes an order: read, resolve, draw, check, lay out, check again. */
 export function makeJob(text: string, file: string, options: JobOptions = {}): JobResult {
@@ -80,7 +81,8 @@ export function makeJob(text: string, file: string, options: JobOptions = {}): J
     findings,
     layout,
   };
-  return { made: true, status: findings.some((f) => f.severity === "error") ? 1 : 0, job };
+  const status = findings.some((f) => f.severity === "error") ? 1 : 0;
+  return { made: true, status, job, die: order.values.of(dieSection) };
 }
 
 const printedFault = ({ problem, allowed, mend }: Extract<PrintedRead, { ok: false }>): Fault => ({
@@ -116,59 +118,6 @@ const remarksOf = (order: Order): readonly Finding[] =>
     mend: "nothing to do if that is what you meant",
   }));
 
-/** The order's own mark: equal texts have equal ones. */
-const hashOf = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
-
-/** TrueType fonts to embed, as bytes: regular and bold. */
-export type Fonts = { readonly font: Uint8Array; readonly bold: Uint8Array };
-
-export type JobFile = { readonly path: string; readonly data: Uint8Array | string };
-
-const paperSlug = (paper: Paper): string => paper.name.replaceAll(" ", "-");
-
-/** The files of a made job: templates, the printer check, one SVG a piece, and job.json. */
-export async function jobFiles(
-  job: Job,
-  options: Fonts & { readonly stamp?: string },
-): Promise<readonly JobFile[]> {
-  const { made, layout, order } = job;
-  const { paper, margin } = layout;
-  const title = `${made.article}${order.forWhom === "" ? "" : ` for ${order.forWhom}`}`;
-  const info = {
-    font: options.font,
-    bold: options.bold,
-    title,
-    id: hashOf(JSON.stringify([order.text, layout])),
-  };
-  const words = {
-    article: made.article,
-    forWhom: order.forWhom,
-    file: order.file,
-    cautions: made.cautions,
-    findings: job.findings,
-  };
-  const pages = sheetPictures({
-    pieces: made.pieces,
-    layout,
-    words,
-    units: order.units,
-    ...(made.assembly ? { assembly: made.assembly } : {}),
-    ...(made.capacity ? { capacity: made.capacity } : {}),
-    ...(options.stamp === undefined ? {} : { stamp: options.stamp }),
-  });
-  return [
-    { path: `template-${paperSlug(paper)}.pdf`, data: await pdf(pages, info) },
-    {
-      path: printerCheckFile(paper),
-      data: await pdf([printerCheck(paper, margin)], { ...info, title: "Printer check" }),
-    },
-    ...made.pieces.map(
-      (p): JobFile => ({ path: `pieces/${p.id}.svg`, data: svg(piecePicture(p, order.units)) }),
-    ),
-    { path: "job.json", data: jobJson(job) },
-  ];
-}
-
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
 
 /** What to print first and what to measure, in a few plain lines. */
@@ -200,14 +149,36 @@ export function explainJob(job: Job, piece: string | undefined): Explained {
     };
   }
   const id = ids.includes(piece) ? piece : ids.filter((i) => i.startsWith(piece))[0];
-  if (id === undefined) {
-    const near = nearestWord(piece, ids);
-    return {
-      ok: false,
-      message: `There is no piece "${piece}". The pieces are: ${ids.join(", ")}.${near === undefined ? "" : ` To mend: write ${near}.`}`,
-    };
-  }
+  if (id === undefined) return { ok: false, message: noPiece(piece, ids) };
   return { ok: true, lines: explainPiece(job.derivations, id, units) };
+}
+
+const noPiece = (piece: string, ids: readonly string[]): string => {
+  const near = nearestWord(piece, ids);
+  return `There is no piece ${quote(piece)}. The pieces are: ${ids.join(", ")}.${near === undefined ? "" : ` To mend: write ${near}.`}`;
+};
+
+export type PiecesFound =
+  | { readonly ok: true; readonly pieces: readonly Piece[] }
+  | { readonly ok: false; readonly message: string };
+
+/** The job's pieces of these names, each once; or what is wrong with the first that is no piece. */
+export function piecesNamed(job: Job, names: readonly string[]): PiecesFound {
+  const ids = job.made.pieces.map((p) => p.id);
+  const wrong = names.find((name) => !ids.includes(name));
+  if (wrong !== undefined) return { ok: false, message: noPiece(wrong, ids) };
+  return { ok: true, pieces: job.made.pieces.filter(({ id }) => names.includes(id)) };
+}
+
+/** What `explain` calls the die of a piece: this, and the piece's name. */
+export const DIE_PREFIX = "die-";
+
+/** How the press load of a piece's die came about, and the pieces for each stroke. */
+export function explainDie(job: Job, settings: DieSettings, piece: string): Explained {
+  const found = piecesNamed(job, [piece]);
+  if (!found.ok) return found;
+  const derivations = dieDerivations(dieFor(found.pieces[0]!, settings), piece);
+  return { ok: true, lines: [...explainPiece(derivations, piece, job.order.units), "", ...PRESS_CAUTIONS] };
 }
 
 export type ArticleFound =
@@ -277,6 +248,11 @@ export async function measuringSheetPdf(
 }
 
 export { articles } from "./articles/index.ts";
+export { sayDie } from "./die/about.ts";
+export { PRESS_CAUTIONS } from "./die/checks/index.ts";
+export { type DieAsked, type DieOptions, dieFiles, diesOf } from "./files/dieFiles.ts";
+export type { Fonts, JobFile } from "./files/file.ts";
+export { jobFiles } from "./files/jobFiles.ts";
 export type { Finding } from "./model/finding.ts";
 export { ENGINE_VERSION } from "./model/job.ts";
 export { sayFinding } from "./model/sayFinding.ts";

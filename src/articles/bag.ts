@@ -52,7 +52,7 @@ export const bag: ArticleDefinition = {
     },
     {
       measure: "shoulder-drop",
-      how: "From the top of the shoulder straight down to where the strap meets the bag.",
+      how: "From the top of the shoulder straight down to where the bag's top edge shall hang.",
     },
     { measure: "hand-drop", how: "From the bag's top edge up to the inside of the handle." },
   ],

@@ -9,10 +9,11 @@ import {
   gussetSection,
   isFlanged,
   isWrapped,
+  patchSection,
   seamInset,
   strapsOnBack,
 } from "./bagBodySections.ts";
-import { bag, bodyLeather, gussetLeather, liningLeather, patchLeather } from "./bagSections.ts";
+import { bag, bodyLeather, gussetLeather, patchLeather } from "./bagSections.ts";
 import type { Anchor, Placed } from "./bagStraps.ts";
 import type { Resolved } from "./definition.ts";
 
@@ -22,13 +23,29 @@ const UP = Math.PI / 2;
 /** A strap at the side of the back stays this far from the seam, mm; common practice, no source. */
 const BESIDE_SEAM_MM = 4;
 
-/** Thickness of a panel or a gusset where a strap is fixed, with its lining and its patch. */
-function thicknessOf(done: Resolved, on: "gusset" | "body"): number {
-  const b = done.of(bag);
-  const leather = done.of(on === "gusset" ? gussetLeather : bodyLeather).thickness.value;
-  const lining = b.lining ? done.of(liningLeather).thickness.value : 0;
-  const patch = on === "body" && b.patches ? done.of(patchLeather).thickness.value : 0;
-  return leather + lining + patch;
+/** What a seam that is not flanged takes of a gusset's width on each side, mm. */
+const SEAM_TAKES_MM = 4;
+
+/** Flat width of the gusset at its top, between its folds or its seams. */
+function webOf(done: Resolved): number {
+  const d = done.of(gussetSection);
+  const side = isFlanged(done) ? d.thickness.value + d.flangeFold.value : SEAM_TAKES_MM;
+  return d.topWidth.value - 2 * side;
+}
+
+const GUSSETS = ["gusset", "side-gusset", "end-panel"];
+
+/** True when a patch lies behind a strap's root: on body and gusset, where the gusset is wide enough for it. */
+export function hasRootPatch(done: Resolved, anchor: Anchor, piece: string): boolean {
+  if (!done.of(bag).patches || anchor.how === "through a slot") return false;
+  const width = anchor.strap.input.width.value + 2 * done.of(patchSection).border.value;
+  return !GUSSETS.includes(piece) || width <= webOf(done);
+}
+
+/** Thickness of what a strap is fixed to, with its patch; a lining is glued in later, over it. */
+function thicknessOf(done: Resolved, anchor: Anchor, piece: string): number {
+  const leather = done.of(GUSSETS.includes(piece) ? gussetLeather : bodyLeather).thickness.value;
+  return leather + (hasRootPatch(done, anchor, piece) ? done.of(patchLeather).thickness.value : 0);
 }
 
 type Place = { readonly piece: string; readonly id: string; readonly at: Point; readonly angle: number };
@@ -90,12 +107,11 @@ function onPanel(done: Resolved, a: Anchor): Place {
 /** Every strap's fixed end with its place on the bag. */
 export const placeAnchors = (done: Resolved, anchors: readonly Anchor[]): readonly Placed[] =>
   anchors.map((anchor): Placed => {
-    const onBody = anchor.on !== "gusset" || strapsOnBack(done);
     const place =
       anchor.on !== "gusset"
         ? onPanel(done, anchor)
         : strapsOnBack(done)
           ? onSidesOfBack(done, anchor)
           : onGusset(done, anchor);
-    return { anchor, ...place, thickness: thicknessOf(done, onBody ? "body" : "gusset") };
+    return { anchor, ...place, thickness: thicknessOf(done, anchor, place.piece) };
   });

@@ -57,6 +57,6 @@ export function bagAssembly(
       shuts: i === shell.length - 1 ? [INSIDE] : [],
     }),
   );
-  const turn = isTurned(done) ? [step({ name: TURNED, does: "fix", after: shell })] : [];
+  const turn = isTurned(done) ? [step({ name: TURNED, does: "turn", after: shell })] : [];
   return inOrder([...flat, ...lined, ...closing, ...turn]);
 }

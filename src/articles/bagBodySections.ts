@@ -34,15 +34,22 @@ export const isFlanged = (done: Resolved): boolean =>
   done.of(bag).made === "flanged gusset" || done.of(bag).made === "side gussets";
 export const isTurned = (done: Resolved): boolean => done.of(bag).made === "turned gusset";
 
-/** What the gusset takes of the width on each side: its leather, and its flange where it has one. */
+/** The lining on one face; nothing where there is none. */
+const liningsOf = (done: Resolved, faces = 1): readonly Quantity[] =>
+  done.of(bag).lining ? [asLength(times(faces, done.of(liningLeather).thickness))] : [];
+
+/** What the gusset takes of the width on each side: its leather and lining, and its flange where it has one. */
 function wallOf(done: Resolved): Quantity {
   const { thickness } = done.of(gussetLeather);
-  return asLength(isFlanged(done) ? sum(done.of(bag).flange, thickness) : times(1, thickness));
+  const flange = isFlanged(done) ? [done.of(bag).flange] : [];
+  return asLength(sum(...flange, asLength(times(1, thickness)), ...liningsOf(done)));
 }
 
 /** What the base takes of the height. */
 const floorOf = (done: Resolved): Quantity =>
-  isWrapped(done) ? asLength(times(1, done.of(bodyLeather).thickness)) : wallOf(done);
+  isWrapped(done)
+    ? asLength(sum(asLength(times(1, done.of(bodyLeather).thickness)), ...liningsOf(done)))
+    : wallOf(done);
 
 const twoWalls = (done: Resolved): Quantity => asLength(times(2, done.of(bodyLeather).thickness));
 
@@ -59,6 +66,7 @@ export function bagSizes(done: Resolved) {
   const width = size("bag's width outside", inside ? sum(m.width, wall) : m.width);
   const height = size("bag's height outside", inside ? sum(m.height, floor) : m.height);
   const [body, gussets] = [done.of(bodyLeather).thickness, done.of(gussetLeather).thickness];
+  const leatherDepth = inside ? sum(m.depth, ...liningsOf(done, 2)) : minus(m.depth, twoWalls(done));
   const beyond = grainBeyond("gusset's grain side beyond the panel's rolled edge", body, gussets);
   return {
     width,
@@ -67,8 +75,10 @@ export function bagSizes(done: Resolved) {
       ? size("panel's width between its rolled edges", minus(width, times(2, beyond)))
       : width,
     panelHeight: isTurned(done) ? size("panel's height over its rolled edge", minus(height, beyond)) : height,
-    depth: size("bag's depth inside", inside ? m.depth : minus(m.depth, twoWalls(done))),
+    depth: size("between the leather of front and back", leatherDepth),
+    insideDepth: size("bag's depth inside", minus(leatherDepth, ...liningsOf(done, 2))),
     insideWidth: size("bag's width inside", inside ? m.width : minus(m.width, wall)),
+    overBase: size("height over the base's leather", minus(height, asLength(times(1, body)))),
     insideHeight: size("bag's height inside", inside ? m.height : minus(m.height, floor)),
   };
 }
@@ -100,6 +110,15 @@ function topClear(done: Resolved): Quantity {
   return named("taken by the handles", sum(h.fixedBelow, times(2, h.width)), { kind: "length" });
 }
 
+/** Between the leather of front and back at the top, with the bag filled. */
+function filledDepth(done: Resolved): Quantity {
+  const { filledDepth: given } = done.of(measures);
+  if (!given) return bagSizes(done).depth;
+  return named("filled bag at the top, between the leather", sum(given, ...liningsOf(done, 2)), {
+    kind: "length",
+  });
+}
+
 export const bodySection = section({
   path: "pieces.body",
   label: "body",
@@ -115,7 +134,9 @@ export const bodySection = section({
       width: size.panelWidth,
       height: size.panelHeight,
       depth: size.depth,
-      filledDepth: done.of(measures).filledDepth ?? size.depth,
+      filledDepth: filledDepth(done),
+      wetMoulded: b.wetMoulded,
+      flapLining: liningsOf(done)[0] ?? none("the flap is not lined"),
       inset: seamInset(done),
       pitch: s.pitch,
       allowance: isTurned(done) ? b.allowance : none("not turned"),
@@ -158,7 +179,7 @@ export const gussetSection = section({
       bodyThickness: done.of(bodyLeather).thickness,
       bodyNeutral: done.of(bodyLeather).neutral,
       depth: size.depth,
-      height: isWrapped(done) ? size.insideHeight : size.panelHeight,
+      height: isWrapped(done) ? size.overBase : size.panelHeight,
       insideWidth: size.insideWidth,
       baseFold: d.baseFold,
       inset: d.inset,

@@ -33,7 +33,7 @@ export const closureBuckleTable = {
     default: from(WIDTH, (k) => greatest(USUAL_WIDTH_MM, narrowest(k))),
     least: from(WIDTH, (k) => narrowest(k)),
     most: from([...WIDTH, "bagWidth"], (k) => greatest(USUAL_WIDTH_MM, narrowest(k), least(50, over(k.q("bagWidth"), 3)))),
-    means: "width of the two straps that shut the bag",
+    means: "width of the tab and of the billet that shut the bag",
     source: COMMON,
   },
   frameLength: {

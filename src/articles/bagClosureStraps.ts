@@ -13,7 +13,7 @@ import {
   closureTab,
   isBuckled,
 } from "./bagClosureStrapSections.ts";
-import { bag, bodyLeather, liningLeather, patchLeather, strapLeather } from "./bagSections.ts";
+import { bag, bodyLeather, patchLeather, strapLeather } from "./bagSections.ts";
 import { fixing } from "./bagStrapSections.ts";
 import type { Resolved } from "./definition.ts";
 
@@ -72,9 +72,8 @@ function piece(done: Resolved, id: typeof TAB | typeof BILLET, how: string): Pie
 /** Thickness of what either strap is fixed to, with it. */
 function stackOf(done: Resolved): number {
   const b = done.of(bag);
-  const lining = b.lining ? done.of(liningLeather).thickness.value : 0;
   const patch = b.patches ? done.of(patchLeather).thickness.value : 0;
-  return done.of(bodyLeather).thickness.value + lining + patch + done.of(strapLeather).thickness.value;
+  return done.of(bodyLeather).thickness.value + patch + done.of(strapLeather).thickness.value;
 }
 
 /** Hole 1 of a strap is the one nearest its fixed end; of flap and front the one at smaller y. */

@@ -1,6 +1,7 @@
 import type { Finding } from "../model/finding.ts";
+import type { Quantity } from "../model/quantity.ts";
 import { printLength, printNumber } from "../units/index.ts";
-import { bodySection, gussetSection, hasFlap, isTurned } from "./bagBodySections.ts";
+import { bodySection, gussetSection, hasFlap, isFlanged, isTurned } from "./bagBodySections.ts";
 import { bag, bodyLeather, gussetLeather, measures } from "./bagSections.ts";
 import type { Resolved } from "./definition.ts";
 
@@ -17,6 +18,8 @@ export const bagFindings = (done: Resolved): readonly Finding[] => [
   ...flapOverHandles(done),
   ...tooThickToTurn(done),
   ...filledAtTop(done),
+  ...stitchedOnFold(done),
+  ...leftAside(done),
 ];
 
 /** A flap and a handle on the front can't both be: nothing is made of the handles. */
@@ -54,6 +57,84 @@ function tooThickToTurn(done: Resolved): readonly Finding[] {
       limit: `at most about ${mm(TURNS_MM)} (common practice, no source)`,
       mend: "use thinner leather (leather.body.thickness, leather.gusset.thickness), skive the seam, or write bag.made: flanged gusset",
     },
+  ];
+}
+
+/** Stitches keep so much from a flange's fold, mm; common practice, no source. */
+const BESIDE_FOLD_MM = 2;
+
+function stitchedOnFold(done: Resolved): readonly Finding[] {
+  const [inset, flange] = [done.of(bodySection).inset.value, done.of(bag).flange.value];
+  if (!isFlanged(done) || flange - inset >= BESIDE_FOLD_MM - 1e-6) return [];
+  return [
+    {
+      rule: "stitched-on-fold",
+      severity: "error",
+      piece: "gusset",
+      place: "stitching.inset",
+      message: `the stitches lie ${mm(inset)} from the edge, the flange's fold begins ${mm(flange)} from it: they would be sewn through the fold`,
+      value: mm(flange - inset),
+      limit: `at least ${mm(BESIDE_FOLD_MM)}`,
+      mend: "make the flange wider (bag.flange) or set the stitches nearer the edge (stitching.inset)",
+      change: { dimension: "bag.flange", value: mm(Math.ceil(10 * (inset + BESIDE_FOLD_MM)) / 10) },
+    },
+  ];
+}
+
+/** What was written and is not used says so: a choice that another one rules out. */
+function leftAside(done: Resolved): readonly Finding[] {
+  const [b, m] = [done.of(bag), done.of(measures)];
+  const given = (q: Quantity | undefined): boolean => q?.origin?.kind === "given";
+  const aside: readonly (readonly [is: boolean, key: string, why: string])[] = [
+    [
+      !hasFlap(done) && b.closure !== "press stud" && b.closure !== "none",
+      "bag.closure",
+      "an open bag has no flap to close",
+    ],
+    [!hasFlap(done) && given(m.filledDepth), "measures.filled-depth", "only a flap goes over the filled bag"],
+    [
+      b.carry !== "shoulder strap" && given(m.shoulderDrop),
+      "measures.shoulder-drop",
+      "the bag has no shoulder strap",
+    ],
+    [
+      b.carry !== "shoulder strap" && b.strapFixed !== "ring tabs",
+      "bag.strap-fixed",
+      "the bag has no shoulder strap",
+    ],
+    [b.carry !== "handles" && given(m.handDrop), "measures.hand-drop", "the bag has no handles"],
+    [!isTurned(done) && given(b.allowance), "bag.allowance", "nothing is turned"],
+    [!isFlanged(done) && given(b.flange), "bag.flange", "nothing is flanged"],
+    [
+      b.made !== "turned gusset" && b.made !== "flanged gusset" && done.of(bodySection).corners !== "round",
+      "pieces.body.corners",
+      "a body that wraps round has no corners at its base",
+    ],
+  ];
+  const moved: readonly (readonly [boolean, string, string])[] = [
+    [
+      b.pocket === "outside" && hasFlap(done),
+      "bag.pocket",
+      "the outside pocket lies on the back: the flap closes over the front",
+    ],
+  ];
+  const note = (key: string, message: string): Finding => ({
+    rule: "left-aside",
+    severity: "caution",
+    piece: "",
+    place: key,
+    message,
+    mend: `take ${key} out of the order, or change what it depends on`,
+  });
+  return [
+    ...aside.filter(([is]) => is).map(([, key, why]) => note(key, `${key} is not used: ${why}`)),
+    ...moved
+      .filter(([is]) => is)
+      .map(([, key, why]) => ({
+        ...note(key, why),
+        severity: "note" as const,
+        mend: "nothing to do if that is what you meant",
+      })),
   ];
 }
 

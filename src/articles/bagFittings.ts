@@ -1,7 +1,7 @@
 import type { Point } from "../geometry/path.ts";
 import type { Closure, FixedJoin, Join } from "../model/article.ts";
 import type { Piece, SeamEdge } from "../model/piece.ts";
-import { named, type Quantity, sum, times } from "../model/quantity.ts";
+import { named, type Quantity, sum } from "../model/quantity.ts";
 import * as lining from "../pieces/lining.ts";
 import * as patch from "../pieces/patch.ts";
 import * as pocket from "../pieces/pocket.ts";
@@ -22,7 +22,8 @@ import {
 } from "./bagBodySections.ts";
 import { isBuckled } from "./bagClosureStrapSections.ts";
 import { asFixed, closureStrapMarks, tabPoint } from "./bagClosureStraps.ts";
-import { bag, bodyLeather, gussetLeather, patchLeather, strapLeather } from "./bagSections.ts";
+import { type Behind, behindRoots } from "./bagRoots.ts";
+import { bag, bodyLeather, gussetLeather, liningLeather, patchLeather, strapLeather } from "./bagSections.ts";
 import { stitchesAsked } from "./bagShell.ts";
 import type { Placed } from "./bagStraps.ts";
 import type { Resolved } from "./definition.ts";
@@ -41,9 +42,16 @@ function halvesOf(done: Resolved): Halves {
   return { flap: body.flapPoint(d, d.closureHeight), front };
 }
 
+/** A lined flap has a lined tongue. */
+function tongueThickness(done: Resolved): Quantity {
+  const { thickness } = done.of(bodyLeather);
+  if (!done.of(bag).lining) return thickness;
+  return named("tongue's thickness with its lining", sum(thickness, done.of(liningLeather).thickness));
+}
+
 const tucked = (done: Resolved): Tucked | undefined =>
   closureOf(done) === "tuck-in tongue"
-    ? { width: done.of(bodySection).tongueWidth, thickness: done.of(bodyLeather).thickness }
+    ? { width: done.of(bodySection).tongueWidth, thickness: tongueThickness(done) }
     : undefined;
 
 /** Holes, slits and marks of the closure's own parts on one side. */
@@ -80,11 +88,19 @@ export function closureJoins(done: Resolved): readonly Closure[] {
         baseLine: lines.front,
       },
       reach,
-      reachEmpty: Math.min(reach, 2 * done.of(gussetLeather).thickness.value + d.thickness.value),
+      reachEmpty: Math.min(reach, emptyReach(done)),
       flapEnd: end[1],
       dimension: open ? "pieces.body.flap-end" : "pieces.body.closure-height",
     },
   ];
+}
+
+/** From the back's inner face to the front's outer face with nothing in it; firm ends don't fold. */
+function emptyReach(done: Resolved): number {
+  const gusset = done.of(gussetLeather).thickness.value;
+  return done.of(bag).made === "end panels"
+    ? Number.POSITIVE_INFINITY
+    : 2 * gusset + done.of(bodySection).thickness.value;
 }
 
 /** A tucked tongue goes through its slot in the front. */
@@ -149,26 +165,19 @@ export function makeLinings(done: Resolved, of: readonly Piece[]): readonly Piec
 
 export type Patches = { readonly pieces: readonly Piece[]; readonly joins: readonly FixedJoin[] };
 
-type Behind = {
-  readonly backed: patch.Backed;
-  readonly piece: string;
-  readonly count: number;
-  readonly stack: number;
-};
-
 /** Patches behind the closure's halves and behind the roots of handles. */
 export function makePatches(done: Resolved, placed: readonly Placed[], made: readonly Piece[]): Patches {
   if (!done.of(bag).patches) return { pieces: [], joins: [] };
-  const behind = [...behindClosure(done), ...behindHandles(placed, made)];
+  const behind = [...behindClosure(done), ...behindRoots(done, placed, made)];
   const d = done.of(patchSection);
   const pieces = behind.map((b) => patch.shape(d, { leather: "patch", count: b.count }, b.backed));
-  const thickness = done.of(patchLeather).thickness.value + done.of(bodyLeather).thickness.value;
+  const thickness = done.of(patchLeather).thickness.value;
   const joins = behind.flatMap(({ backed, piece, stack }): readonly FixedJoin[] => {
     const all = backed.parts.holes ?? [];
     const holes = all.map((h) => h.id);
     if (holes.length === 0) return [];
     const sides = [piece, backed.id].map((id) => ({ piece: id, holes }));
-    const by = all.some((h) => h.kind === "awl") ? "stitch" : "rivet";
+    const by = all.some((h) => h.use === "stitch") ? "stitch" : "rivet";
     return [
       {
         kind: "fixed",
@@ -196,32 +205,8 @@ function behindClosure(done: Resolved): readonly Behind[] {
       at: halvesOf(done)[side],
       parts,
     };
-    const stack = isBuckled(done) ? done.of(strapLeather).thickness.value : 0;
+    const strap = isBuckled(done) ? done.of(strapLeather).thickness.value : 0;
+    const stack = strap + done.of(bodyLeather).thickness.value;
     return [{ backed, piece: side === "flap" ? backPiece(done) : frontPiece(done), count: 1, stack }];
   });
-}
-
-/** One drawing serves all four roots: they are alike. */
-function behindHandles(placed: readonly Placed[], made: readonly Piece[]): readonly Behind[] {
-  const root = placed.find((p) => p.anchor.strap.piece === "handle");
-  const piece = made.find((p) => p.id === root?.piece);
-  if (!root || !piece) return [];
-  const { end, input } = root.anchor.strap;
-  const middle = (end.reach.value - root.anchor.needs.up) / 2;
-  const holes = piece.holes.filter((h) => h.id.startsWith(`${root.id}.`));
-  // The patch is sewn with the root; that both hold the same holes is a join of its own.
-  const seams = piece.seams
-    .filter((s) => s.id.startsWith(`${root.id}.`))
-    .map(({ joins, ...s }) => ({ ...s, ...(joins === undefined ? {} : { note: "with the handle" }) }));
-  const height = named("handle's root", sum(end.reach, root.anchor.needs.up), { kind: "length" });
-  const backed: patch.Backed = {
-    id: "patch-handle",
-    name: "Patch behind a handle's root",
-    width: named("handle's width at its root", times(1, input.width)),
-    height,
-    at: [root.at[0] - middle * Math.cos(root.angle), root.at[1] - middle * Math.sin(root.angle)],
-    angle: root.angle - Math.PI / 2,
-    parts: { holes, seams },
-  };
-  return [{ backed, piece: root.piece, count: 4, stack: root.anchor.stack }];
 }

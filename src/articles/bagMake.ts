@@ -1,5 +1,6 @@
 import type { Join, Made } from "../model/article.ts";
 import type { Piece } from "../model/piece.ts";
+import { named, over, type Quantity } from "../model/quantity.ts";
 import { type Laid, layMates, withSeams } from "../trade/mates.ts";
 import { type Parts, together } from "../trade/parts.ts";
 import { placeAnchors } from "./bagAnchors.ts";
@@ -32,7 +33,9 @@ export function makeBag(done: Resolved): Made {
   const shell = makeShell(done, extrasOf(done, placed));
   const pocket = makePocket(done);
   const fixings = fixAnchors(placed, straps.edges);
-  const boxes = fixings.boxes.map((b) => layMates({ ...stitchesAsked(done), ...b }));
+  const boxes = fixings.boxes.map((b) =>
+    layMates({ ...stitchesAsked(done), backStitches: overlapping(done), ...b }),
+  );
   const laid: readonly Laid[] = [...shell.laid, ...boxes, ...(pocket ? [pocket.laid] : [])];
   const sewn = (pieces: readonly Piece[]): readonly Piece[] =>
     pieces.map((p) =>
@@ -59,14 +62,24 @@ export function makeBag(done: Resolved): Made {
     assembly: bagAssembly(done, joins, patches.pieces),
     ...(straps.fit ? { fit: straps.fit } : {}),
     findings: [...bagFindings(done), ...straps.findings, ...laid.flatMap((l) => l.findings)],
-    sizes: [capacity.volume, ...straps.sizes, ...closing.sizes, ...closureSizesOf(done)],
+    sizes: [litres(capacity.volume), ...straps.sizes, ...closing.sizes, ...closureSizesOf(done)],
     cautions: CAUTIONS,
   };
 }
 
+const MM3_PER_LITRE = 1e6;
+const litres = (volume: Quantity): Quantity =>
+  named("volume of the bag in litres", over(volume, MM3_PER_LITRE), { kind: "number" });
+
 const CAUTIONS = [
   "Strength figures are estimates for comparing designs. Try a strap under load before the bag is carried.",
   "Cut away from your hand, on a firm board. Use dyes and glues with fresh air, as their makers say.",
+];
+
+/** A closed row is sewn on over its first stitches, one more than a row is sewn back. */
+const overlapping = (done: Resolved): readonly [number, number] => [
+  0,
+  stitchesAsked(done).backStitches[1] + 1,
 ];
 
 /** What closure, pocket and straps add to each piece of body and gusset. */

@@ -48,11 +48,11 @@ export function pocketRoom(d: BodyValues, on: "front" | "back", taken: Quantity)
         };
   return {
     roomWidth: named(
-      "room for a pocket, width",
+      "width that is free for a pocket",
       greatest(0, minus(least(d.width, d.topWidth), times(2, edge))),
     ),
-    roomBase: named("room for a pocket, from", from(base)),
-    roomTop: named("room for a pocket, up to", from(top)),
-    roomCorner: named("corners of the room for a pocket", cornerOf(d)),
+    roomBase: named("lowest line that is free for a pocket", from(base)),
+    roomTop: named("highest line that is free for a pocket", from(top)),
+    roomCorner: named("what the corners take of it", cornerOf(d)),
   };
 }

@@ -5,6 +5,8 @@ import { section } from "./definition.ts";
 // The sections of a bag's order that its pieces and straps are handed from.
 
 const OUNCE = 25.4 / 64;
+/** Purse leather of 2 oz; below it a seam pulls through. */
+const THINNEST_MM = 0.8;
 
 export const measures = section({
   path: "measures",
@@ -17,13 +19,13 @@ export const bodyLeather = section({
   path: "leather.body",
   label: "body leather",
   title: "Leather of the body, and of a pocket",
-  table: leatherTable(5 * OUNCE, 5),
+  table: leatherTable(5 * OUNCE, 5, THINNEST_MM),
 });
 export const gussetLeather = section({
   path: "leather.gusset",
   label: "gusset leather",
   title: "Leather of the gusset",
-  table: leatherTable(4 * OUNCE, 4),
+  table: leatherTable(4 * OUNCE, 4, THINNEST_MM),
 });
 export const strapLeather = section({
   path: "leather.strap",

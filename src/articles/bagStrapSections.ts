@@ -35,6 +35,11 @@ function roomOf(done: Resolved): Quantity {
   return named("room for straps", minus(m.depth, ...walls, BENDS_MM), { kind: "length" });
 }
 
+/** Seam and flange beside a strap that is fixed to the back, and what it keeps clear of them, mm. */
+const SEAM_AND_CLEAR_MM = 8;
+const sideTakes = (done: Resolved): Quantity =>
+  named("seam and flange beside a strap", sum(done.of(bag).flange, SEAM_AND_CLEAR_MM), { kind: "length" });
+
 export const straps = section({
   path: "straps",
   label: "straps",
@@ -44,6 +49,8 @@ export const straps = section({
     const [m, s] = [done.of(measures), done.of(stitching)];
     return {
       bagWidth: m.width,
+      sideTakes: sideTakes(done),
+      onBack: done.of(bag).made === "side gussets",
       bagHeight: m.height,
       drop: m.shoulderDrop,
       room: roomOf(done),
@@ -81,13 +88,27 @@ export const fixing = section({
   handOver: (done) => ({ strapWidth: widthOf(done) }),
 });
 
+/**
+ * From the top of the shoulder to where the strap is reckoned from, mm: the ring, which a tab holds over the
+ * bag's top edge, or the place below that edge where the strap itself is fixed.
+ */
+function dropOf(done: Resolved): Quantity {
+  const [m, s] = [done.of(measures), done.of(straps)];
+  const tab = done.of(strapTab);
+  const drop =
+    done.of(bag).strapFixed === "ring tabs"
+      ? minus(sum(m.shoulderDrop, s.fixedBelow), tab.length, done.of(ring).height)
+      : sum(m.shoulderDrop, s.fixedBelow);
+  return named("from the shoulder's top to where the strap meets the bag", drop, { kind: "length" });
+}
+
 /** The whole shoulder strap, from where it meets the bag on one side to the other, mm. */
 export function shoulderLengthOf(done: Resolved): Quantity {
-  const [m, s, l] = [done.of(measures), done.of(straps), done.of(strapLeather)];
+  const [s, l] = [done.of(straps), done.of(strapLeather)];
   return overRound({
     label: "shoulder strap",
     apart: s.ringsApart,
-    drop: m.shoulderDrop,
+    drop: dropOf(done),
     radius: s.shoulderRadius,
     thickness: l.thickness,
     neutral: l.neutral,
@@ -230,8 +251,8 @@ export const strapSections = [
   fixing,
   fixedKeeper,
   runningKeeper,
+  strapTab,
   buckleStrap,
   billetStrap,
-  strapTab,
   handle,
 ] as const;

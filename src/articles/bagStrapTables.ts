@@ -33,6 +33,8 @@ const mostInset = (k: Known): Quantity => least(k.q("inset"), over(k.q("width"),
 export const strapsTable = {
   bagWidth: { ...HANDED_LENGTH, means: "width of the bag" },
   bagHeight: { ...HANDED_LENGTH, means: "height of the bag" },
+  sideTakes: { ...HANDED_LENGTH, means: "what a seam takes beside a strap on the back" },
+  onBack: { kind: "flag", default: false, handed: true, means: "straps are fixed to the sides of the back", source: "bag" },
   drop: { ...HANDED_LENGTH, means: "shoulder drop" },
   room: { ...HANDED_LENGTH, least: -100, means: "flat width of the gusset where straps are fixed" },
   slots: { kind: "flag", default: false, handed: true, means: "straps go through slots", source: "bag" },
@@ -42,7 +44,10 @@ export const strapsTable = {
   width: { kind: "length", default: from(WIDEST, (k) => least(25.4, widest(k))), least: NARROWEST_MM, most: from(WIDEST, (k) => widest(k)), means: "width of straps, tabs and handles", source: COMMON },
   ringsApart: {
     kind: "length",
-    default: from(["bagWidth"], (k) => k.q("bagWidth")),
+    default: from(["bagWidth", "sideTakes", "onBack", "width"], (k) => {
+      const [all, quarter] = [k.q("bagWidth"), over(k.q("bagWidth"), 4)];
+      return k.flag("onBack") ? greatest(quarter, minus(all, times(2, k.q("sideTakes")), k.q("width"))) : all;
+    }),
     least: from(["bagWidth"], (k) => over(k.q("bagWidth"), 4)),
     most: from(["bagWidth"], (k) => times(1.25, k.q("bagWidth"))),
     means: "between the two places where the shoulder strap meets the bag",
@@ -94,6 +99,14 @@ export const strapBuckleTable = {
 export const ringTable = {
   strapWidth,
   inside: { kind: "length", ...OF_WIDTH, means: "inside width of the ring", source: COMMON },
+  height: {
+    kind: "length",
+    default: from(["inside"], (k) => times(0.75, k.q("inside"))),
+    least: 4,
+    most: from(["inside"], (k) => times(1.2, k.q("inside"))),
+    means: "inside height of the ring, from where the tab bears to where the strap bears",
+    source: COMMON,
+  },
   bar: { kind: "length", default: 4, least: 2, most: 10, means: "diameter of the ring's wire", source: COMMON },
 } as const satisfies DimensionTable;
 

@@ -151,19 +151,32 @@ const withFixingNote = (piece: Piece, d: strap.StrapValues, what: string): Piece
   return { ...piece, notes: [...piece.notes, `${what}${by}`] };
 };
 
+/** What a shoulder strap is fixed to. */
+const holderOf = (done: Resolved): string =>
+  ({
+    "flanged gusset": "gusset",
+    "turned gusset": "gusset",
+    "side gussets": "side of the back, or to the side gusset",
+    "end panels": "end panel",
+  })[done.of(bag).made];
+
 function noted(piece: Piece, done: Resolved): Piece {
   const how = done.of(bag).strapFixed;
   if (piece.id === "strap-tab") {
     const d = done.of(strapTab);
-    return withFixingNote(piece, d, `${d.fixed === "riveted" ? "rivet" : "sew"} the plain end to the gusset`);
+    return withFixingNote(
+      piece,
+      d,
+      `${d.fixed === "riveted" ? "rivet" : "sew"} the plain end to the ${holderOf(done)}`,
+    );
   }
   if (how === "ring tabs" || (piece.id !== "buckle-strap" && piece.id !== "billet-strap")) return piece;
   const d = piece.id === "buckle-strap" ? done.of(buckleStrap) : done.of(billetStrap);
-  if (how === "stitched") return withFixingNote(piece, d, "sew the plain end to the gusset");
+  if (how === "stitched") return withFixingNote(piece, d, `sew the plain end to the ${holderOf(done)}`);
   const through =
     how === "through slots"
       ? "rivet the plain end inside, once it is through its slot"
-      : "rivet the plain end to the gusset";
+      : `rivet the plain end to the ${holderOf(done)}`;
   return withFixingNote(piece, d, through);
 }
 

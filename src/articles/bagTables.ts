@@ -14,7 +14,7 @@ export const bagMeasuresTable = {
   height: { kind: "length", least: 60, most: 500, means: "height of the front, base to top edge", source: "measured" },
   depth: { kind: "length", least: 20, most: 300, means: "depth of the bag at its base, front to back", source: "measured" },
   filledDepth: { kind: "length", optional: true, least: 10, most: from(["depth"], (k) => k.q("depth")), means: "inside depth at the top when the bag is filled; left out, the gusset's own", source: "measured" },
-  shoulderDrop: { kind: "length", default: 560, least: 200, most: 900, means: "from the top of the shoulder down to where the strap meets the bag", source: COMMON },
+  shoulderDrop: { kind: "length", default: 560, least: 200, most: 900, means: "from the top of the shoulder down to the bag's top edge", source: COMMON },
   handDrop: { kind: "length", default: 150, least: 60, most: 350, means: "from the bag's top edge to the inside of a handle's top", source: COMMON },
   holds: { kind: "choice", choices: ["anything", ...thingNames], default: "anything", means: "what must go in", source: COMMON },
 } as const satisfies DimensionTable;
@@ -25,10 +25,10 @@ export const bagTable = {
   closure: { kind: "choice", choices: CLOSURES, default: "press stud", means: "what holds the flap shut", source: COMMON },
   carry: { kind: "choice", choices: ["shoulder strap", "handles", "none"], default: "shoulder strap", means: "how it is carried", source: COMMON },
   strapFixed: { kind: "choice", choices: ["ring tabs", "riveted", "stitched", "through slots"], default: "ring tabs", means: "how the shoulder strap is fixed to the gusset", source: COMMON },
-  pocket: { kind: "choice", choices: ["none", "outside", "inside"], default: "none", means: "a pocket outside on the front, or inside on the back", source: COMMON },
+  pocket: { kind: "choice", choices: ["none", "outside", "inside"], default: "none", means: "outside on the front (on the back where a flap closes over the front), or inside on the back", source: COMMON },
   lining: { kind: "flag", default: false, means: "front, back and gusset lined", source: COMMON },
-  patches: { kind: "flag", default: true, means: "reinforcement behind studs, locks and the roots of straps and handles", source: COMMON },
-  flange: { kind: "length", default: 10, least: 8, most: 20, means: "from the finished edge to the gusset's web, where the gusset is flanged", source: COMMON },
+  patches: { kind: "flag", default: true, means: "reinforcement behind studs and locks, and behind the roots of straps and handles where there is room", source: COMMON },
+  flange: { kind: "length", default: 10, least: 6, most: 20, means: "from the finished edge to the gusset's web, where the gusset is flanged", source: COMMON },
   allowance: { kind: "length", default: 8, least: 5, most: 15, means: "from a turned seam to the cut edge", source: COMMON },
-  wetMoulded: { kind: "flag", default: false, means: "the gusset is wet-moulded round the corners: it gathers more", source: COMMON },
+  wetMoulded: { kind: "flag", default: true, means: "a flanged gusset is damped and moulded round the corners: it gathers more without pleats", source: COMMON },
 } as const satisfies DimensionTable;

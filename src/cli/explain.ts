@@ -1,15 +1,17 @@
 import { basename } from "node:path";
-import { explainJob, makeJob, sayFault } from "../job.ts";
+import { DIE_PREFIX, explainDie, explainJob, makeJob, sayFault } from "../job.ts";
 import { readOrderFile } from "./readOrderFile.ts";
 import { type Ending, refused } from "./terminal.ts";
 
-/** Prints how each size of a piece came about, in the order's own units. */
+/** Prints how each size of a piece, or the press load of its die ("die-cheek"), came about, in the order's units. */
 export function explain(file: string, piece: string | undefined): Ending {
   const read = readOrderFile(file);
   if (!read.ok) return refused(read.message);
   const result = makeJob(read.text, basename(file));
   if (!result.made)
     return { status: result.status, out: [], err: result.faults.map((f) => sayFault(f, file)) };
-  const lines = explainJob(result.job, piece);
+  const lines = piece?.startsWith(DIE_PREFIX)
+    ? explainDie(result.job, result.die, piece.slice(DIE_PREFIX.length))
+    : explainJob(result.job, piece);
   return lines.ok ? { status: 0, out: lines.lines, err: [] } : refused(lines.message);
 }

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { createRequire } from "node:module";
 import { Command, CommanderError } from "commander";
+import type { DieWords } from "./die.ts";
 import type { MakeWords } from "./make.ts";
 import type { Ending } from "./terminal.ts";
 
@@ -49,10 +50,29 @@ function addExplain(whittaw: Command): void {
     .command("explain")
     .description("say how each size of a piece came about")
     .argument("<order>", "order file")
-    .argument("[piece]", "one piece, e.g. cheek; left out: the whole article")
+    .argument("[piece]", "one piece, e.g. cheek, or its die: die-cheek; left out: the whole article")
     .action(async (order: string, piece?: string) => {
       const { explain } = await import("./explain.ts");
       finish(explain(order, piece));
+    });
+}
+
+function addDie(whittaw: Command): void {
+  whittaw
+    .command("die")
+    .description("write drawings and files for ordering steel cutting dies")
+    .argument("<order>", "order file")
+    .argument("<piece...>", "pieces, e.g. cheek")
+    .option("--out <dir>", "folder that gets one folder for each order", "out")
+    .option("--paper <name>", "letter, legal, tabloid, a4, a3, or a roll: 'roll 610 mm'")
+    .option("--rule-edge", "also both faces of the rule in the DXF, in a layer of their own")
+    .option("--nest", "also two of each piece on one board")
+    .option("--no-inside-first", "let a plotter cut the outline before what lies inside")
+    .option("--even-so", "write dies that have errors, stamped so")
+    .option("--json", "report for a program")
+    .action(async (order: string, pieces: string[], words: DieWords) => {
+      const { die } = await import("./die.ts");
+      finish(await die(order, pieces, words));
     });
 }
 
@@ -60,7 +80,7 @@ function addBegin(whittaw: Command): void {
   whittaw
     .command("begin")
     .description("write a new order file with every value explained")
-    .argument("<article>", "one-ear-headstall or strap")
+    .argument("<article>", "one-ear-headstall, strap or bag")
     .option("--to <file>", "the order file to write; left out: print it")
     .option("--sheet", "also write a measuring sheet to print and fill in")
     .option("--paper <name>", "paper of the measuring sheet", "letter")
@@ -88,7 +108,7 @@ function program(): Command {
     .version(version)
     .exitOverride()
     .showHelpAfterError("(whittaw --help lists the commands)");
-  for (const add of [addMake, addCheck, addExplain, addBegin, addFacts]) add(whittaw);
+  for (const add of [addMake, addCheck, addExplain, addDie, addBegin, addFacts]) add(whittaw);
   return whittaw;
 }
 

@@ -34,7 +34,8 @@ type Report = {
   readonly advice: readonly string[];
 };
 
-const stemOf = (file: string): string => basename(file, extname(file));
+/** Name of the folder of an order: its file's, without the ending. */
+export const stemOf = (file: string): string => basename(file, extname(file));
 
 /** The command's own words, as typed. */
 export type MakeWords = {
@@ -162,6 +163,10 @@ function countsOf(findings: readonly Finding[], checkOnly: boolean): string {
   return counts.length === 0 ? "" : ` (${counts.join(", ")})`;
 }
 
+/** Said when errors kept an order from being written. */
+export const NOT_WRITTEN =
+  "  Nothing was written. Mend the errors, or add --even-so to see the drawing, stamped 'has errors'.";
+
 function ending(r: Report, options: MakeOptions): Ending {
   const checkOnly = options.out === undefined;
   const lines = r.findings.filter((f) => f.severity !== "note" || checkOnly).map((f) => `  ${sayFinding(f)}`);
@@ -170,9 +175,7 @@ function ending(r: Report, options: MakeOptions): Ending {
   const came = failed ? (r.faults.length > 0 ? faulty : "has errors") : checkOnly ? "checked" : "made";
   const head = `${r.file}: ${came}`;
   const notWritten =
-    failed && r.faults.length === 0 && r.written.length === 0 && !checkOnly
-      ? ["  Nothing was written. Mend the errors, or add --even-so to see the drawing, stamped 'has errors'."]
-      : [];
+    failed && r.faults.length === 0 && r.written.length === 0 && !checkOnly ? [NOT_WRITTEN] : [];
   const said = [
     head + (r.faults.length > 0 ? "" : countsOf(r.findings, checkOnly)),
     ...r.faults.map((f) => `  ${f}`),

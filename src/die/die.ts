@@ -1,9 +1,9 @@
 // One die for one piece, before anything is drawn.
 import type { Piece } from "../model/piece.ts";
 import { leaf, type Quantity } from "../model/quantity.ts";
+import { type Rating, readForce } from "../trade/force.ts";
 import type { DieFeature } from "./feature.ts";
 import { dieFeatures } from "./features.ts";
-import { type Rating, readForce } from "./force.ts";
 import { dieLoad, piecesPerStroke } from "./press.ts";
 import { type RulePath, ruleLengths, rulePaths } from "./rulePaths.ts";
 import type { DieSettings } from "./settings.ts";

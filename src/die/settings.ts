@@ -1,6 +1,6 @@
 import type { Values } from "../model/dimension.ts";
 import { resolve } from "../model/resolve.ts";
-import { dieTable } from "./dieTable.ts";
+import { dieTable } from "../trade/dieTable.ts";
 
 /** The die section of an order, resolved. */
 export type DieSettings = Values<typeof dieTable>;

@@ -121,6 +121,8 @@ export type Capacity = {
     readonly name: string;
     readonly sizes: readonly [number, number, number];
     readonly goes: boolean;
+    /** How much higher the bag must be for it, mm; 0 when it goes in, left out where that doesn't help. */
+    readonly lacksHeight?: number;
     readonly source: string;
   }[];
   /** What the order says must go in. */
@@ -130,7 +132,7 @@ export type Capacity = {
 /** One step of putting together: what it joins, what it shuts in, what must still be open for it. */
 export type AssemblyStep = {
   readonly name: string;
-  readonly does: "stitch" | "rivet" | "glue" | "fix";
+  readonly does: "stitch" | "rivet" | "glue" | "fix" | "turn";
   /** Steps that must come before. */
   readonly after: readonly string[];
   /** Places that must still be reached by hand, e.g. "inside of the bag". */

@@ -1,3 +1,4 @@
+import type { Reading } from "../units/index.ts";
 import type { Quantity, QuantityKind } from "./quantity.ts";
 
 // Every value that a person may set is declared once, in a table of dimensions. The resolver judges
@@ -57,6 +58,10 @@ export type TextDimension = About & {
   readonly kind: "text";
   readonly default?: string;
   readonly longest: number;
+  /** How the text must be written; a text that can't be read is a fault. The default is not looked at. */
+  readonly reads?: (text: string) => Reading<unknown>;
+  /** A text that can be read, where not any can. */
+  readonly example?: string;
 };
 
 export type Dimension = MeasuredDimension | ChoiceDimension | FlagDimension | TextDimension;

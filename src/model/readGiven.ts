@@ -9,10 +9,16 @@ import {
   readThickness,
 } from "../units/index.ts";
 import { quote } from "../units/quote.ts";
-import { type Dimension, isMeasured, type MeasuredDimension, type Value } from "./dimension.ts";
+import {
+  type Dimension,
+  isMeasured,
+  type MeasuredDimension,
+  type TextDimension,
+  type Value,
+} from "./dimension.ts";
 import { leaf, type Origin, type Quantity } from "./quantity.ts";
 import type { Units } from "./say.ts";
-import { nearestWord, oneOf } from "./words.ts";
+import { oneOf, wordMeant } from "./words.ts";
 
 // An order's text, read as the kind of value that its dimension wants.
 
@@ -68,7 +74,7 @@ export function readGiven(d: Dimension, text: string, name: string, origin: Orig
   const got = `got ${quote(text)}`;
   if (d.kind === "choice") {
     if (d.choices.includes(text)) return { value: text };
-    const near = nearestWord(text, d.choices);
+    const near = wordMeant(text, d.choices);
     const mend = near ? `write ${near}` : "write one of the allowed words";
     return { problem: got, allowed: oneOf(d.choices), mend };
   }
@@ -77,7 +83,13 @@ export function readGiven(d: Dimension, text: string, name: string, origin: Orig
     if (NO.includes(text.toLowerCase())) return { value: false };
     return { problem: got, allowed: "yes or no", mend: "write yes or no" };
   }
+  return readText(d, text);
+}
+
+function readText({ longest, reads, default: usual }: TextDimension, text: string): Given {
   const letters = Array.from(text).length;
-  if (letters <= d.longest) return { value: text };
-  return { problem: `got ${letters} letters`, allowed: `up to ${d.longest} letters`, mend: "shorten it" };
+  if (letters > longest)
+    return { problem: `got ${letters} letters`, allowed: `up to ${longest} letters`, mend: "shorten it" };
+  const read = text === usual ? undefined : reads?.(text);
+  return read && !read.ok ? { problem: read.problem, mend: read.mend } : { value: text };
 }

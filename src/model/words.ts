@@ -3,6 +3,15 @@ import { distance } from "fastest-levenshtein";
 /** A key further than this share of its length from every right one is not a misspelling of any. */
 const NEAR_SHARE = 0.5;
 
+/** So many letters tell which of a list was meant, when only one begins with them. */
+const LEAST_BEGUN = 3;
+
+/** The only one of `words` that begins with `word`, if so; else the nearest. */
+export function wordMeant(word: string, words: readonly string[]): string | undefined {
+  const begun = words.filter((w) => w.toLowerCase().startsWith(word.toLowerCase()));
+  return word.length >= LEAST_BEGUN && begun.length === 1 ? begun[0] : nearestWord(word, words);
+}
+
 /** The word of `words` that `word` was most likely meant to be, if any. */
 export function nearestWord(word: string, words: readonly string[]): string | undefined {
   const near = words

@@ -10,6 +10,7 @@ export const DXF_LAYERS = {
   "rule-faces": 8,
   "by-hand": 3,
   "check-square": 6,
+  board: 9,
   words: 7,
 } as const;
 export type DxfLayer = keyof typeof DXF_LAYERS;

@@ -127,13 +127,21 @@ export const capacity = z.strictObject({
   volume: z.number(),
   litres: z.number(),
   inside: sizes3,
-  things: z.array(z.strictObject({ name: z.string(), sizes: sizes3, goes: z.boolean(), source: z.string() })),
+  things: z.array(
+    z.strictObject({
+      name: z.string(),
+      sizes: sizes3,
+      goes: z.boolean(),
+      lacksHeight: z.number().optional(),
+      source: z.string(),
+    }),
+  ),
   wanted: z.string().optional(),
 });
 
 export const assemblyStep = z.strictObject({
   name: z.string(),
-  does: z.enum(["stitch", "rivet", "glue", "fix"]),
+  does: z.enum(["stitch", "rivet", "glue", "fix", "turn"]),
   after: z.array(z.string()),
   reaches: z.array(z.string()),
   shuts: z.array(z.string()),

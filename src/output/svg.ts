@@ -1,13 +1,12 @@
 // A picture as an SVG file: millimetres, no scripts, no styles from elsewhere, no references outside.
-import { type Path, type Point, type Segment, withStarts } from "../geometry/path.ts";
 import { type Clip, type FlatItem, flattenPicture, runsBy } from "../picture/flat.ts";
 import { LAYERS } from "../picture/layers.ts";
 import type { Picture, Stroke, Words } from "../picture/picture.ts";
 import { alignShare, steady, textWidth } from "../picture/words.ts";
 import { roundMm } from "../units/round.ts";
-import { shortArcs } from "./curves.ts";
 import { LINE_STYLES } from "./lineTypes.ts";
 import { num } from "./number.ts";
+import { pathData } from "./svgPath.ts";
 import { escapeXml, idMaker } from "./xml.ts";
 
 /** The embedded PDF font's names, as different systems know them. */
@@ -22,24 +21,6 @@ type Sheet = {
   readonly clipId: (clip: Clip) => string;
 };
 
-const at = ([x, y]: Point, sheet: Sheet): string => `${num(x)} ${num(sheet.height - y)}`;
-
-function segmentData(from: Point, segment: Segment, sheet: Sheet): string {
-  if (segment.kind === "line") return `L${at(segment.to, sheet)}`;
-  if (segment.kind === "cubic")
-    return `C${[segment.c1, segment.c2, segment.to].map((p) => at(p, sheet)).join(" ")}`;
-  // With y turned over, an arc that ran anticlockwise still looks so: SVG's sweep 0.
-  const turn = segment.ccw ? 0 : 1;
-  return shortArcs(from, segment)
-    .map(({ to, radius }) => `A${num(radius)} ${num(radius)} 0 0 ${turn} ${at(to, sheet)}`)
-    .join("");
-}
-
-const pathData = (path: Path, sheet: Sheet): string =>
-  `M${at(path.start, sheet)}${withStarts(path)
-    .map(({ from, segment }) => segmentData(from, segment, sheet))
-    .join("")}${path.closed ? "Z" : ""}`;
-
 const idOf = (item: Stroke | Words, sheet: Sheet): string =>
   item.id === undefined ? "" : ` id="${sheet.id(item.id)}"`;
 
@@ -52,7 +33,7 @@ function paintOf({ line, fill }: Stroke): string {
 }
 
 const strokeElement = (stroke: Stroke, sheet: Sheet): string =>
-  `<path${idOf(stroke, sheet)}${paintOf(stroke)} d="${pathData(stroke.path, sheet)}"/>`;
+  `<path${idOf(stroke, sheet)}${paintOf(stroke)} d="${pathData(stroke.path, sheet.height)}"/>`;
 
 const DEGREES = 180 / Math.PI;
 

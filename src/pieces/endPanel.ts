@@ -69,7 +69,10 @@ export function shape(
         named("end panel height", d.height),
         named("end panel corner", d.baseFold),
       ],
-      notes: ["firm leather; the body is bent round it and stitched through its edge"],
+      notes: [
+        "firm leather; the body is bent round its edge, the edges flush",
+        "slant the awl: in through the body on its line, out through the panel's face on its line",
+      ],
     },
     edge,
     bends: bendsOf(d),

@@ -83,8 +83,11 @@ export const frontPoint = (d: BodyValues, height: number, x = 0): Point =>
 /** How the flap goes over the filled bag. */
 export const flapFold = (d: BodyValues): FlapFold => ({
   label: "flap",
-  over: named("flap over the base line", sum(d.height, FLAP_OVER_MM)),
-  reach: named("flap's reach over the top", sum(d.filledDepth, d.thickness), { kind: "length" }),
+  // A lining lies between the flap and the front: the leather itself goes so much further round.
+  over: named("flap over the base line", sum(d.height, FLAP_OVER_MM, d.flapLining)),
+  reach: named("flap's reach over the top", sum(d.filledDepth, d.thickness, d.flapLining), {
+    kind: "length",
+  }),
   backFold: d.backFold,
   frontFold: d.frontFold,
   thickness: d.thickness,

@@ -37,7 +37,7 @@ function leastClosure(k: Known): Quantity {
   return greatest(k.q("closureRoom"), asLength(k.choice("closure") === BUCKLED ? sum(base, k.q("closureBelow")) : base));
 }
 
-const ROUND = ["made", "corners", "flange", "gussetThickness", "inset"];
+const ROUND = ["made", "wetMoulded", "corners", "flange", "gussetThickness", "inset"];
 const flanged = (k: Known): boolean => k.choice("made") === "flanged gusset";
 const isRound = (k: Known): boolean => !wraps(k) && k.choice("corners") === "round";
 const isClipped = (k: Known): boolean => !wraps(k) && k.choice("corners") === "clipped";
@@ -80,7 +80,7 @@ function cornerRoom(k: Known): Quantity {
 
 function defaultCorner(k: Known): Quantity {
   const wanted = times(0.5, least(k.q("width"), k.q("height")));
-  const easy = isRound(k) && flanged(k) ? least(wanted, cornerFor(k, GATHER_CAUTION)) : times(0.5, wanted);
+  const easy = isRound(k) && flanged(k) ? least(wanted, cornerFor(k, k.flag("wetMoulded") ? GATHER_CAUTION_WET : GATHER_CAUTION)) : times(0.5, wanted);
   return least(cornerRoom(k), greatest(leastCorner(k), easy));
 }
 
@@ -107,9 +107,11 @@ export const dimensions = {
   allowance: { kind: "length", least: 0, most: 15, handed: true, means: "from a turned seam to the edge that is cut", source: "bag" },
   flange: { kind: "length", least: 0, most: 20, handed: true, means: "the gusset's web from the finished edge", source: "bag" },
   gussetThickness: { kind: "thickness", least: 0.5, most: 8, handed: true, means: "thickness of the gusset's leather", source: "leather" },
+  wetMoulded: { kind: "flag", default: true, handed: true, means: "the gusset is moulded round the corners", source: "bag" },
   closureRoom: { kind: "length", least: 0, most: 150, handed: true, means: "leather from the closure's middle to the flap's end", source: "hardware" },
   closureBelow: { kind: "length", default: 0, least: 0, most: 1500, handed: true, means: "what strap and buckle take of the front below the closure's middle", source: "hardware" },
   closureDrop: { kind: "length", default: 0, least: 0, most: 1000, handed: true, means: "how far below the closure's middle the flap may end, over the buckle", source: "hardware" },
+  flapLining: { kind: "length", default: 0, least: 0, most: 4, handed: true, means: "thickness of the flap's lining, which lies on the front", source: "leather" },
   topClear: { kind: "length", least: 0, most: 150, handed: true, means: "leather kept free at the top edge", source: "bag" },
   seamStart: {
     kind: "length",
@@ -155,7 +157,12 @@ export const dimensions = {
   baseFold: {
     kind: "length",
     default: from(["made", "thickness", "gussetThickness", "inset", "depth", "height"], (k) => {
-      const easy = k.choice("made") === "side gussets" ? easyFootFold(k.q("gussetThickness"), k.q("inset")) : k.choice("made") === "end panels" ? sum(leastEndFold(k.q("inset")), 3) : flat(6);
+      const easy =
+        k.choice("made") === "side gussets"
+          ? easyFootFold(k.q("gussetThickness"), k.q("inset"))
+          : k.choice("made") === "end panels"
+            ? sum(leastEndFold(k.q("inset")), greatest(3, k.q("inset")), asLength(times(0.5, k.q("thickness"))))
+            : flat(6);
       return greatest(leastBaseFold(k), least(asLength(easy), mostBaseFold(k)));
     }),
     least: from(["made", "thickness", "gussetThickness", "inset"], (k) => leastBaseFold(k)),

@@ -218,10 +218,26 @@ export function shape(
       controls: [
         { from: [0, foot], to: [0, f.top + (d.inwardFold ? sizes.drop.value : 0)], words: "foot to top" },
       ],
-      sizes: [sizes.width, sizes.topWidth, sizes.height, ...(d.inwardFold ? [sizes.fold, sizes.drop] : [])],
+      sizes: [
+        sizes.width,
+        sizes.topWidth,
+        sizes.height,
+        ...(d.inwardFold
+          ? [
+              named("side gusset cut height in the middle", sum(sizes.height, sizes.drop)),
+              sizes.fold,
+              sizes.drop,
+            ]
+          : []),
+      ],
       notes: [
         "damp the folds and turn the three flanges out, grain side inside the fold; they lie inside the body",
-        ...(d.inwardFold ? ["press the middle fold inward before you stitch"] : []),
+        ...(d.inwardFold
+          ? [
+              "its top is cut higher in the middle: folded inward it comes level with the sides",
+              "press the middle fold inward before you stitch",
+            ]
+          : []),
         ...(d.trim.value > 0 ? ["trim the flanges flush with the body after stitching"] : []),
       ],
     },

@@ -2,6 +2,8 @@ import { signedArea } from "../geometry/area.ts";
 import { boundsOf, cubicTurns } from "../geometry/bounds.ts";
 import { crossings } from "../geometry/crossing.ts";
 import { arcParameter, type Curve, curveAt, curvesOf, velocityAt } from "../geometry/curve.ts";
+import { nearestOnPath } from "../geometry/distance.ts";
+import { subPath } from "../geometry/length.ts";
 import { closedPath, endPoint, line, openPath, type Path, type Point } from "../geometry/path.ts";
 import type { Capacity } from "../model/article.ts";
 import { minus, named, type Quantity, sum, times } from "../model/quantity.ts";
@@ -17,9 +19,11 @@ export type Inside = {
   readonly outline: Path;
   /** The top edge from the outline's end back to its start; straight when left out. */
   readonly top?: Path;
-  /** Between front and back, at the outline's lowest place and at its top ends; in between it changes evenly. */
+  /** Between front and back, up to the height `taperFrom` and at the top ends; in between it changes evenly. */
   readonly depth: number;
   readonly depthTop: number;
+  /** The outline's lowest place unless said. */
+  readonly taperFrom?: number;
 };
 
 /** A thing slides past leather that touches it: it is looked at this much narrower, mm. */
@@ -53,10 +57,10 @@ function heightsBetween(path: Path, x0: number, x1: number): readonly number[] {
 /** The lowest height at which front and back stand `thick` apart, from there on up to the top. */
 function deepEnoughFrom(inside: Inside, thick: number): number {
   const { minY, maxY } = boundsOf(inside.outline);
-  const { depth, depthTop } = inside;
+  const { depth, depthTop, taperFrom = minY } = inside;
   const least = thick - TOUCH_MM;
   if (depthTop < least) return Infinity;
-  return depth >= least ? minY : minY + ((least - depth) / (depthTop - depth)) * (maxY - minY);
+  return depth >= least ? minY : taperFrom + ((least - depth) / (depthTop - depth)) * (maxY - taperFrom);
 }
 
 /**
@@ -84,6 +88,10 @@ const ORDERS = [
 ] as const;
 
 /** True when a box of these sizes goes in whole, some way up, square to the bag, and stays under the top edge. */
+/** How much higher the bag would have to be for a box of these sizes, some way up, mm; Infinity where that doesn't help. */
+export const lacksHeight = (sizes: readonly [number, number, number], inside: Inside): number =>
+  Math.min(...ORDERS.map(([w, h, d]) => Math.max(0, sizes[h] - roomOver(inside, sizes[w], sizes[d]))));
+
 export const goesIn = (sizes: readonly [number, number, number], inside: Inside): boolean =>
   ORDERS.some(([w, h, d]) => roomOver(inside, sizes[w], sizes[d]) >= sizes[h] - TOUCH_MM);
 
@@ -124,6 +132,10 @@ export function sectionOf(inside: Pick<Inside, "outline" | "top">): {
 }
 
 export type Room = Pick<Inside, "outline" | "top"> & {
+  /** Height at which the gusset begins to taper, over the outline's lowest place; 0 unless said. */
+  readonly taperFrom?: Quantity;
+  /** What round folds beside the base take of the volume, mm³. */
+  readonly taken?: Quantity;
   readonly width: Quantity;
   readonly height: Quantity;
   /** Inside depth at the base and at the top. */
@@ -147,17 +159,48 @@ const drawn = (name: string, value: number, kind: "area" | "ratio", from: readon
   inputs: from,
 });
 
-/** Volume of the bag with flat front and back, mm³: area of the section × depth at the height of its middle. */
-export function volumeOf(room: Room): Quantity {
+/** The part of the outline that lies under a height where its sides are straight, closed level. */
+function under(outline: Path, y: number): Path | undefined {
+  const { minX, maxX } = boundsOf(outline);
+  const level = openPath([minX - 1, y], [line([maxX + 1, y])]);
+  const at = crossings(outline, level)
+    .map((p) => nearestOnPath(p, outline).at)
+    .sort((a, b) => a - b);
+  if (at.length < 2) return undefined;
+  const part = subPath(outline, at[0]!, at.at(-1)!);
+  return closedPath(part.start, part.segments);
+}
+
+/** ∫ width (y − from) dy over what lies above `from`, ÷ (height over it × area): exact for lines, arcs and cubics. */
+function taperShare(room: Room): number {
+  const { outline, taperFrom } = room;
+  const { minY, maxY } = boundsOf(outline);
   const { area, middle } = sectionOf(room);
+  const height = maxY - minY;
+  const from = Math.max(0, taperFrom?.value ?? 0);
+  if (from >= height - TOUCH_MM) return 0;
+  const low = from > TOUCH_MM ? under(outline, minY + from) : undefined;
+  const lower = low ? sectionOf({ outline: low }) : undefined;
+  // What lies below counts the other way round in the whole's moment: it is added back.
+  const below = lower ? lower.area * (from - lower.middle * from) : 0;
+  return (area * (middle * height - from) + below) / ((height - from) * area);
+}
+
+/** Volume of the bag with flat front and back, mm³: area of the section × depth, less what a taper takes. */
+export function volumeOf(room: Room): Quantity {
+  const { area } = sectionOf(room);
   const section = drawn("area of the inside section", area, "area", room.shapedBy);
-  const share = drawn("height of the section's middle, as a share", middle, "ratio", room.shapedBy);
-  const taper = sum(room.depth, times(minus(room.depthTop, room.depth), share));
-  // As deep at the top as at the base, it doesn't matter where the middle lies.
+  const name = "volume of the bag in mm³";
+  const about = { source: SOURCE, kind: "number" } as const;
+  const taken = room.taken ? [room.taken] : [];
   const even = room.depthTop.value === room.depth.value;
+  const shapes = [...room.shapedBy, ...(room.taperFrom ? [room.taperFrom] : [])];
+  const share = drawn("share of the section that the taper takes", taperShare(room), "ratio", shapes);
+  const taper = times(minus(room.depthTop, room.depth), share);
+  // As deep at the top as at the base, it doesn't matter where the taper begins.
   const felt = even ? { ...taper, inputs: taper.inputs.filter((q) => q !== share) } : taper;
-  const depth = named("depth at the section's middle", felt, { source: SOURCE, kind: "length" });
-  return named("volume of the bag in mm³", times(section, depth), { source: SOURCE, kind: "number" });
+  const depth = named("mean depth inside", sum(room.depth, felt), { source: SOURCE, kind: "length" });
+  return named(name, minus(times(section, depth), ...taken), about);
 }
 
 /** How much goes in, and which of the common things. */
@@ -168,11 +211,19 @@ export function capacityOf(room: Room): Capacity {
     ...(top ? { top } : {}),
     depth: depth.value,
     depthTop: depthTop.value,
+    ...(room.taperFrom ? { taperFrom: boundsOf(outline).minY + room.taperFrom.value } : {}),
   };
   return {
     volume: volumeOf(room),
     inside: [room.width.value, room.height.value, depth.value],
-    things: THINGS.map((t) => ({ ...t, goes: goesIn(t.sizes, inside) })),
+    things: THINGS.map((t) => {
+      const lacks = lacksHeight(t.sizes, inside);
+      return {
+        ...t,
+        goes: goesIn(t.sizes, inside),
+        ...(Number.isFinite(lacks) ? { lacksHeight: lacks } : {}),
+      };
+    }),
     ...(wanted === undefined ? {} : { wanted }),
   };
 }

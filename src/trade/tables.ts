@@ -8,9 +8,9 @@ import { marksFor, neutralFromTrial } from "./trialFold.ts";
 const COMMON = "common practice, no source";
 
 /** One kind of leather in an order. */
-export const leatherTable = (defaultThickness: number, most = 8) =>
+export const leatherTable = (defaultThickness: number, most = 8, least = 1) =>
   ({
-    thickness: { kind: "thickness", default: defaultThickness, least: 1, most, means: "thickness as bought (say oz, iron or mm)", source: COMMON },
+    thickness: { kind: "thickness", default: defaultThickness, least, most, means: "thickness as bought (say oz, iron or mm)", source: COMMON },
     skiveTo: { kind: "thickness", optional: true, least: 0.8, most: from(["thickness"], (k) => k.q("thickness")), means: "thickness left where it is folded; left out, each fold gets its own", source: COMMON },
     trialBar: { kind: "length", optional: true, least: 1.5, most: 20, means: "a trial fold of this leather, unskived: diameter of the bar", source: "measured" },
     trialHeldAt: { kind: "length", optional: true, least: from(["thickness", "trialBar"], (k) => heldFrom(k)), most: 80, means: "the trial's two marks from the bar's centre, where they meet", source: "measured" },
@@ -161,8 +161,8 @@ export const allowancesTable = {
 
 /** What the leather of a piece hands to it. */
 export const handedLeather = {
-  thickness: { kind: "thickness", least: 1, most: 8, handed: true, means: "thickness of the leather", source: "leather" },
-  thickest: { kind: "thickness", least: 1, most: 8, handed: true, means: "its thickest place", source: "leather" },
+  thickness: { kind: "thickness", least: 0.8, most: 8, handed: true, means: "thickness of the leather", source: "leather" },
+  thickest: { kind: "thickness", least: 0.8, most: 8, handed: true, means: "its thickest place", source: "leather" },
   neutral: { kind: "ratio", least: 0.3, most: 0.7, handed: true, means: "neutral fibre", source: "leather" },
 } as const satisfies DimensionTable;
 

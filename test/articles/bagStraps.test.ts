@@ -68,6 +68,9 @@ describe.each(Object.entries(VARIANTS))("%s", (_, more) => {
   });
 });
 
+/** Straps are fixed this far under the top edge, unless an order says otherwise. */
+const BELOW_MM = 25;
+
 describe("the shoulder strap", () => {
   test.each([
     "",
@@ -85,7 +88,11 @@ describe("the shoulder strap", () => {
     const inUse = [...holes].sort((a, b) => a - b)[(holes.length - 1) / 2]!;
     const second = toBar(billet, "left", inUse) + ringRadius(billet, "left");
     const offset = more.includes("hole-offset") ? 2 : 0;
-    const string = tautRound(onCircle([0, 0], 61.5, 40_000), 500, 140);
+    // The tab holds the ring over the bag's top edge, to which the drop was measured.
+    const tab = pieceOf(made, "strap-tab");
+    const rivets = tab.holes.filter((h) => h.id.startsWith("right.")).map((h) => h.at[0]);
+    const over = toBar(tab, "left", Math.min(...rivets)) + ringRadius(tab, "left") + 0.75 * 25.4 - BELOW_MM;
+    const string = tautRound(onCircle([0, 0], 61.5, 40_000), 500 - over, 140);
     expect(first + offset + second).toBeCloseTo(string, 3);
   });
 
@@ -103,7 +110,7 @@ describe("the shoulder strap", () => {
         made,
       };
     };
-    const string = tautRound(onCircle([0, 0], 61.5, 40_000), 500, 140);
+    const string = tautRound(onCircle([0, 0], 61.5, 40_000), 500 + BELOW_MM, 140);
     expect(ends("bag: { strap-fixed: riveted }\n").length).toBeCloseTo(string, 3);
     const { length, made } = ends("bag: { strap-fixed: through slots }\n");
     const gusset = pieceOf(made, "gusset");
@@ -265,9 +272,9 @@ test("the straps' sections come in the order that they are resolved", () => {
     "hardware.fixing",
     "pieces.keeper",
     "pieces.running-keeper",
+    "pieces.strap-tab",
     "pieces.buckle-strap",
     "pieces.billet-strap",
-    "pieces.strap-tab",
     "pieces.handle",
   ]);
 });

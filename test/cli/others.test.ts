@@ -108,7 +108,7 @@ describe("whittaw facts", () => {
     const none = whittaw(newFolder(), "facts", "moonlight-serenade");
     expect([none.status, none.err]).toEqual([
       2,
-      expect.stringMatching(/To mend: write leather, .* or things\./),
+      expect.stringMatching(/To mend: write leather, .* or dies\./),
     ]);
   });
 });

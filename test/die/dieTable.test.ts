@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { dieTable } from "../../src/die/dieTable.ts";
 import { ruleFaces } from "../../src/die/ruleBody.ts";
 import { defaultDie } from "../../src/die/settings.ts";
 import {
@@ -10,6 +9,7 @@ import {
   signedArea,
 } from "../../src/geometry/index.ts";
 import { resolve } from "../../src/model/resolve.ts";
+import { dieTable } from "../../src/trade/dieTable.ts";
 import { dieFacts } from "../../src/trade/facts/dies.ts";
 
 const given = (texts: Readonly<Record<string, string>>) =>

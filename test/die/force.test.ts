@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { NEWTONS_IN, readForce, sayForce } from "../../src/die/force.ts";
+import { NEWTONS_IN, readForce, sayForce } from "../../src/trade/force.ts";
 
 const newtons = (text: string): number => {
   const r = readForce(text);

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { fitArcs } from "../../src/die/fitArcs.ts";
-import { NEWTONS_IN, sayForce } from "../../src/die/force.ts";
 import { closeLength } from "../../src/die/nearness.ts";
 import { dieLoad, loadPerLength, piecesPerStroke, pressLoad } from "../../src/die/press.ts";
 import { type RulePath, ruleLengths } from "../../src/die/rulePaths.ts";
 import { type DieSettings, defaultDie } from "../../src/die/settings.ts";
 import { circlePath, rectanglePath, slotPath } from "../../src/geometry/index.ts";
 import type { Quantity } from "../../src/model/quantity.ts";
+import { NEWTONS_IN, sayForce } from "../../src/trade/force.ts";
 import { given } from "../support/quantities.ts";
 
 const INCH = 25.4;

@@ -303,7 +303,8 @@ describe("a side gusset", () => {
     const top = boundsOf(made.outline).maxY;
     const sides = made.corners.find((c) => c.name === "front top")!.at;
     expect(top - sides[1]).toBeCloseTo(cases.sideGusset.drop, 4);
-    expect(made.sizes[3]!.value).toBeCloseTo(cases.sideGusset.foldDepth, 4);
+    expect(made.sizes[3]!.value).toBeCloseTo(top, 9);
+    expect(made.sizes[4]!.value).toBeCloseTo(cases.sideGusset.foldDepth, 4);
     const middle = made.folds.find((f) => f.id === "inward")!;
     expect(middle.from[1]).toBeCloseTo(top, 4);
     expect(distanceToPath(middle.from, made.outline)).toBeLessThan(1e-6);

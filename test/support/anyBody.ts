@@ -8,7 +8,7 @@ import { given } from "./quantities.ts";
 
 // Bags' bodies: one with plain measures, and any that measures and the table of dimensions allow.
 
-export type Handed = Readonly<Record<string, number | string>>;
+export type Handed = Readonly<Record<string, number | string | boolean>>;
 
 /** A small bag with a flap and a stud; thicknesses and insets as the handbook's worked cases have them. */
 export const PLAIN: Handed = {
@@ -31,16 +31,18 @@ export const PLAIN: Handed = {
   topClear: 0,
   closureBelow: 0,
   closureDrop: 0,
+  flapLining: 0,
+  wetMoulded: true,
 };
 
 const kindOf = (name: string): QuantityKind => {
   const d = dimensions[name as keyof typeof dimensions];
-  return d.kind === "choice" ? "length" : d.kind;
+  return d.kind === "choice" || d.kind === "flag" ? "length" : d.kind;
 };
 
 export const handedFrom = (h: Handed): Record<string, Value> =>
   Object.fromEntries(
-    Object.entries(h).map(([name, v]) => [name, typeof v === "string" ? v : given(name, v, kindOf(name))]),
+    Object.entries(h).map(([name, v]) => [name, typeof v !== "number" ? v : given(name, v, kindOf(name))]),
   );
 
 /** Resolves the body from what it is handed and what an order gives. */

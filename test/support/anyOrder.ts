@@ -135,7 +135,10 @@ function pick(d: Dimension, look: Known, random: () => number): { value: Value; 
     const value = random() < 0.5;
     return { value, text: value ? "yes" : "no" };
   }
-  if (!isMeasured(d)) return { value: "any", text: "any" };
+  if (!isMeasured(d)) {
+    const text = d.example ?? "any";
+    return { value: text, text };
+  }
   const bound = (b: MeasuredDimension["least"]): number =>
     isFormula(b) ? (b.of(look) as Quantity).value : (b as number);
   const [least, most] = [bound(d.least), bound(d.most)];

@@ -8,6 +8,7 @@ import {
   HOLES_MM,
   holesOf,
   insideDepth,
+  liningOf,
   type Off,
   pieceOf,
   pointsOf,
@@ -196,7 +197,8 @@ export function closureOff(f: Flat, join: Closure): readonly Off[] {
   const mate = halfOf(front, "closure.front");
   const filled = f.order.get("measures.filled-depth");
   const reach =
-    (typeof filled === "number" ? filled : insideDepth(f)) +
+    (typeof filled === "number" ? filled + 2 * liningOf(f) : insideDepth(f)) +
+    liningOf(f) +
     front.leather.thickness +
     asked(f, "pieces.body.bulge");
   const end = Math.max(...pointsOf(flap.outline, 64).map(([, y]) => y));

@@ -122,5 +122,9 @@ export const sizesAsked = (f: Flat): SizesAsked => ({
 /** Between the inner faces of front and back. */
 export function insideDepth(f: Flat): number {
   const { depth, inside } = sizesAsked(f);
-  return inside ? depth : depth - 2 * asked(f, "leather.body.thickness");
+  return inside ? depth + 2 * liningOf(f) : depth - 2 * asked(f, "leather.body.thickness");
 }
+
+/** A lining's thickness: inside sizes are measured to it. */
+export const liningOf = (f: Flat): number =>
+  String(f.order.get("bag.lining")) === "true" ? asked(f, "leather.lining.thickness") : 0;

@@ -10,6 +10,7 @@ import {
   HOLES_MM,
   holesOf,
   insideDepth,
+  liningOf,
   type Off,
   pieceOf,
   pointsOf,
@@ -122,7 +123,7 @@ export function panelOrder(f: Flat): PanelOrder {
   const { width, height, inside } = sizesAsked(f);
   const turned = f.order.get("bag.made") === "turned gusset";
   const t = asked(f, "leather.gusset.thickness");
-  const wall = inside ? (turned ? t : asked(f, "bag.flange") + t) : 0;
+  const wall = inside ? (turned ? t : asked(f, "bag.flange") + t) + liningOf(f) : 0;
   const less = turned ? beyondPanel(f) : 0;
   return {
     width: width + 2 * (wall - less),

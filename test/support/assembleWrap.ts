@@ -9,6 +9,7 @@ import {
   HOLES_MM,
   holesOf,
   insideDepth,
+  liningOf,
   type Off,
   pieceOf,
   pointsOf,
@@ -55,7 +56,7 @@ function leaned([p, h]: Vec, l: Lean): Vec {
 
 function insideHeight(f: Flat): number {
   const { height, inside } = sizesAsked(f);
-  return inside ? height : height - asked(f, "leather.body.thickness");
+  return inside ? height + liningOf(f) : height - asked(f, "leather.body.thickness");
 }
 
 /** The body as wide, high and deep as was ordered. */
@@ -63,7 +64,9 @@ function bodySizes(f: Flat): readonly Off[] {
   const { width, inside } = sizesAsked(f);
   const body = pieceOf(f, "body");
   const t = asked(f, "leather.gusset.thickness");
-  const wall = inside ? (f.order.get("bag.made") === "side gussets" ? asked(f, "bag.flange") : 0) + t : 0;
+  const wall = inside
+    ? (f.order.get("bag.made") === "side gussets" ? asked(f, "bag.flange") : 0) + t + liningOf(f)
+    : 0;
   const points = pointsOf(body.outline, 1);
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
   const [front, up] = [bodyAt(f, Math.min(...ys)), insideHeight(f)];

@@ -1,16 +1,22 @@
-// What the tests need beyond npm: a second PDF renderer and a PDF checker that are not ours.
+// What the tests need beyond npm: a second PDF renderer, a PDF checker and a DXF reader that are not ours.
 // On Debian as root it installs what is missing; elsewhere it says what to install, and stops.
 import { execFileSync, spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
+import { pythonWithEzdxf } from "./python.mjs";
+
+const runs = (command, argument) => () => !spawnSync(command, [argument], { stdio: "ignore" }).error;
 
 const NEEDED = [
-  { command: "pdftoppm", argument: "-v", package: "poppler-utils" },
-  { command: "qpdf", argument: "--version", package: "qpdf" },
+  { name: "pdftoppm", isHere: runs("pdftoppm", "-v"), package: "poppler-utils" },
+  { name: "qpdf", isHere: runs("qpdf", "--version"), package: "qpdf" },
+  {
+    name: "ezdxf for Python 3",
+    isHere: () => pythonWithEzdxf() !== undefined,
+    package: "python3-ezdxf",
+  },
 ];
 
-const isHere = ({ command, argument }) => !spawnSync(command, [argument], { stdio: "ignore" }).error;
-
-const missing = NEEDED.filter((n) => !isHere(n));
+const missing = NEEDED.filter((n) => !n.isHere());
 if (missing.length > 0) {
   const packages = missing.map((m) => m.package);
   const canInstall =
@@ -19,7 +25,7 @@ if (missing.length > 0) {
     !spawnSync("apt-get", ["--version"], { stdio: "ignore" }).error;
   if (!canInstall) {
     console.error(
-      `The tests need ${missing.map((m) => m.command).join(" and ")}. Install the packages ${packages.join(" and ")} with your system's package manager, then run npm test again.`,
+      `The tests need ${missing.map((m) => m.name).join(" and ")}. Install the packages ${packages.join(" and ")} (Debian's names) with your system's package manager, then run npm test again.`,
     );
     process.exit(1);
   }
@@ -30,9 +36,9 @@ if (missing.length > 0) {
     stdio: "inherit",
     env,
   });
-  const still = NEEDED.filter((n) => !isHere(n));
+  const still = NEEDED.filter((n) => !n.isHere());
   if (still.length > 0) {
-    console.error(`Still missing after the installation: ${still.map((m) => m.command).join(", ")}`);
+    console.error(`Still missing after the installation: ${still.map((m) => m.name).join(", ")}`);
     process.exit(1);
   }
 }

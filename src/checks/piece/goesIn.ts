@@ -1,4 +1,5 @@
 import type { Capacity } from "../../model/article.ts";
+import { MM_PER_INCH } from "../../units/index.ts";
 import { CONTRADICTION, sayLength } from "../measure/words.ts";
 import { type Context, type Remark, rule } from "../rule.ts";
 
@@ -46,9 +47,12 @@ function judged(c: Capacity, piece: string, context: Context): readonly Remark[]
   const larger = NAMES.flatMap((name, i) =>
     short[i]! > TOUCH_MM ? [`${name} by ${sayLength(short[i]!, context)}`] : [],
   );
-  const how = lacks
-    ? `Make the bag larger: ${larger.join(" and ")}, and more where round corners or a narrower top take room`
-    : "Its corners or its narrower top are in the way: make the bag larger, measures.width, measures.height or measures.depth";
+  const higher = found.lacksHeight ?? Number.POSITIVE_INFINITY;
+  const how = Number.isFinite(higher)
+    ? `Make the bag ${sayUp(higher, context)} higher (measures.height)${lacks ? "" : ", or its corners less round (pieces.body.corner-radius)"}`
+    : lacks
+      ? `Make the bag larger: ${larger.join(" and ")}, and more where round corners or a narrower top take room`
+      : "Its corners or its narrower top are in the way: make the bag larger, measures.width, measures.height or measures.depth, or its corners less round (pieces.body.corner-radius)";
   return fault(
     `The ${found.name} does not go in: needs ${needs}, inside ${inside}${lacks ? "" : ", less the round corners and the narrower top"}.`,
     inside,
@@ -56,6 +60,15 @@ function judged(c: Capacity, piece: string, context: Context): readonly Remark[]
     `${how}; or let something else go in: measures.holds.`,
   ).map((r) => ({ ...r, change: { dimension: "measures.holds", value: "anything" } }));
 }
+
+/** A length rounded up to what a rule shows. */
+const sayUp = (mm: number, context: Context): string =>
+  sayLength(
+    Math.ceil(mm / (context.units === "in" ? IN_32 : 1) - 1e-6) * (context.units === "in" ? IN_32 : 1),
+    context,
+  );
+/** Inches are shown to a 32nd. */
+const IN_32 = MM_PER_INCH / 32;
 
 /** What the order says must go in goes in. */
 export const goesIn = rule("goes-in", "what the order says must go in goes in", (job, context) =>

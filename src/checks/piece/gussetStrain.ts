@@ -81,7 +81,7 @@ function remark(about: About, places: readonly Bending[], limit: number): Remark
     message: `${much}. For ${sayShare(limit)} the corner's radius is at least ${radius}.`,
     value: sharpest.radius === 0 ? "a sharp corner" : sayShare(strain),
     limit: `at most ${sayShare(error ? GATHER_ERROR : limit)}`,
-    mend: `${make} ${radius} or more (${join.dimension}), or bring the web nearer the edge (${FLANGE}), skive the gusset there, wet-mould it, or stitch it inside out (${MADE}: turned gusset).`,
+    mend: `${make} ${radius} or more (${join.dimension}), or bring the web nearer the edge (${FLANGE}), use thinner leather (leather.gusset.thickness), wet-mould it (bag.wet-moulded: yes), or stitch it inside out (${MADE}: turned gusset).`,
     ...changeFor(about, places, least),
   };
 }

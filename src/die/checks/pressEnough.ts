@@ -1,4 +1,4 @@
-import { sayForce } from "../force.ts";
+import { sayForce } from "../../trade/force.ts";
 import { dieRule } from "./dieRule.ts";
 
 /** The press cuts at least one piece in a stroke; how many, it says. */

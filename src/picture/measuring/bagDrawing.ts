@@ -149,7 +149,7 @@ export const bagDrawing: MeasureDrawing = {
     },
     {
       measure: "holds",
-      how: "What must go in? Tick it, or write it with its three sizes.",
+      how: "What must go in? Tick it. Of anything else write the three sizes, and compare them with the sheet that is made.",
       choices: thingNames,
       other: "other:",
     },

@@ -1,3 +1,4 @@
+import { dieFacts } from "./dies.ts";
 import { hardwareFacts } from "./hardware.ts";
 import { hideFacts } from "./hides.ts";
 import { bridleSizeFacts, headstallSizeFacts } from "./horses.ts";
@@ -30,4 +31,5 @@ export const factTables: readonly FactTable[] = [
   paperFacts,
   hideFacts,
   thingFacts,
+  dieFacts,
 ];

@@ -1,12 +1,12 @@
 // What a press is rated for. A "ton" is three different things: the short ton of the United States, the
 // metric ton and the long ton; a rating that does not say which is not guessed at.
 
-import { NEWTON_PER_LBF } from "../trade/facts/dies.ts";
 import { AMOUNT, readAmount } from "../units/amount.ts";
 import { printNumber } from "../units/index.ts";
 import { quote } from "../units/quote.ts";
 import { misread, type Reading, read } from "../units/reading.ts";
 import { pastTraps, unread, type Wanted } from "../units/traps.ts";
+import { NEWTON_PER_LBF } from "./facts/dies.ts";
 
 export type ForceUnit = "US short ton" | "metric ton" | "long ton" | "kN" | "N" | "lbf";
 

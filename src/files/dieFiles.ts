@@ -1,0 +1,177 @@
+// The dies of a job's pieces: what was found about each, and the files by which it is ordered.
+import { checkDie } from "../die/checks/index.ts";
+import type { Die } from "../die/die.ts";
+import { pairDie, secondOf } from "../die/pairDie.ts";
+import type { DieSettings } from "../die/settings.ts";
+import { type Side, sidesOf } from "../die/sides.ts";
+import { boundsOf } from "../geometry/bounds.ts";
+import { frontPage } from "../layout/printer.ts";
+import type { Finding } from "../model/finding.ts";
+import type { Job } from "../model/job.ts";
+import type { Piece } from "../model/piece.ts";
+import { dxf } from "../output/dxf.ts";
+import { pdf } from "../output/pdf.ts";
+import { plotterSvg } from "../output/plotterSvg.ts";
+import { svg } from "../output/svg.ts";
+import { cutItems, pairItems } from "../picture/die/cutItems.ts";
+import { type DieDrawingInput, type DieTitle, dieDrawing } from "../picture/die/dieDrawing.ts";
+import { pairSheet } from "../picture/die/pairSheet.ts";
+import { plotterSheet } from "../picture/die/plotterSheet.ts";
+import type { Picture } from "../picture/picture.ts";
+import { ROLL_LENGTH_MM } from "../trade/paper.ts";
+import { type Fonts, hashOf, type JobFile } from "./file.ts";
+
+/** One die that is ordered: of one piece, for one side. */
+export type DieAsked = Side & {
+  readonly piece: Piece;
+  /** Errors of the job, then what the dies' rules found. */
+  readonly findings: readonly Finding[];
+};
+
+export type DieOptions = Fonts & {
+  /** Also the faces of the rule, in a layer of their own. */
+  readonly ruleEdge?: boolean;
+  /** Also two of each piece on one board. */
+  readonly nest?: boolean;
+  /** A plotter cuts what lies inside before the outline; so unless said. */
+  readonly insideFirst?: boolean;
+};
+
+const STAMP = "has errors";
+/** What a view needs beyond the piece itself on a page from the roll, mm. */
+const ROUND_VIEW_MM = 170;
+
+/** The dies of one piece of a job. */
+export function diesOf(job: Job, settings: DieSettings, piece: Piece): readonly DieAsked[] {
+  const errors = job.findings.filter(({ severity }) => severity === "error");
+  return sidesOf(piece, settings).map((side) => ({
+    ...side,
+    piece,
+    findings: [...errors, ...checkDie(side.die, job.order.units)],
+  }));
+}
+
+const hasErrors = ({ findings }: DieAsked): boolean => findings.some(({ severity }) => severity === "error");
+
+const stemOf = (file: string): string => file.replace(/\.[^.]*$/, "");
+
+const numberOf = ({ order }: Job, { die, piece }: DieAsked, slug: string): string =>
+  `${die.settings.number === "" ? stemOf(order.file) : die.settings.number}-${piece.id}-${slug}`;
+
+/** How many are cut, and of which side. */
+function sayHand({ count, hand }: Piece): string {
+  if (hand === "pair") return `${count}: ${count / 2} left, ${count / 2} right`;
+  return count === 1 ? "1" : `${count}, all alike`;
+}
+
+function titleOf(job: Job, asked: DieAsked, slug: string, side: string): DieTitle {
+  const { owner, revision, date } = asked.die.settings;
+  return {
+    owner,
+    article: job.made.article,
+    forWhom: job.order.forWhom,
+    piece: asked.piece.name,
+    number: numberOf(job, asked, slug),
+    revision,
+    date,
+    side,
+    hand: sayHand(asked.piece),
+  };
+}
+
+/** The paper of the templates; from a roll as much as the view at true scale needs. */
+function sheetFor(job: Job, { rules }: Die): DieDrawingInput["sheet"] {
+  const { paper } = job.layout;
+  if (!paper.roll) return { width: paper.width, height: paper.height };
+  const { minX, minY, maxX, maxY } = boundsOf(rules[0]!.path);
+  const needed = Math.ceil(Math.max(maxX - minX, maxY - minY) + ROUND_VIEW_MM);
+  return { width: paper.width, height: Math.min(ROLL_LENGTH_MM, Math.max(frontPage(paper).height, needed)) };
+}
+
+/** A drawing as PDF, and each of its sheets as SVG. */
+async function drawingFiles(
+  name: string,
+  pictures: readonly Picture[],
+  job: Job,
+  { font, bold }: DieOptions,
+): Promise<readonly JobFile[]> {
+  const id = hashOf(JSON.stringify([job.order.text, name, pictures]));
+  return [
+    { path: `${name}.pdf`, data: await pdf(pictures, { font, bold, title: name, id }) },
+    ...pictures.map((picture, i): JobFile => {
+      const sheet = i === 0 ? "" : `-sheet-${i + 1}`;
+      return { path: `${name}${sheet}.svg`, data: svg(picture) };
+    }),
+  ];
+}
+
+function wordsOf(asked: DieAsked, title: DieTitle): readonly string[] {
+  return [
+    ...(hasErrors(asked) ? [STAMP.toUpperCase()] : []),
+    `${title.piece}, ${title.side}; seen on the grain side`,
+    `${title.number}, revision ${title.revision}${title.date === "" ? "" : `, ${title.date}`}`,
+    "Millimetres, true size.",
+  ];
+}
+
+async function dieOwnFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
+  const { die, slug, says, piece, findings } = asked;
+  const title = titleOf(job, asked, slug, says);
+  const name = `${piece.id}-${slug}-${die.settings.revision}`;
+  const words = wordsOf(asked, title);
+  const { margin } = job.layout;
+  const { units } = job.order;
+  const pictures = dieDrawing({ die, sheet: sheetFor(job, die), margin, units, title, findings });
+  const plotted = {
+    title: `${title.number} ${title.revision}`,
+    words,
+    insideFirst: options.insideFirst ?? true,
+  };
+  return [
+    ...(await drawingFiles(`die-${name}`, pictures, job, options)),
+    { path: `die-${name}.dxf`, data: dxf(cutItems(die, { ruleEdge: options.ruleEdge ?? false, words })) },
+    { path: `plotter-${name}.svg`, data: plotterSvg(plotterSheet(die, plotted)) },
+  ];
+}
+
+/** Two of the first of a piece's dies on one board. */
+async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
+  const { die, piece, slug } = asked;
+  const mirrored = secondOf(die) === "mirrored";
+  const pair = mirrored ? "pair" : "two";
+  const title = titleOf(job, asked, pair, mirrored ? "a left and a right" : "two alike");
+  const name = `die-${piece.id}-${pair}-${die.settings.revision}`;
+  const nest = pairDie(die);
+  const sheet = pairSheet({
+    die,
+    nest,
+    sheet: sheetFor(job, die),
+    margin: job.layout.margin,
+    units: job.order.units,
+    title,
+    of: `${numberOf(job, asked, slug)}, revision ${die.settings.revision}`,
+    file: `${name}.dxf`,
+    ...(hasErrors(asked) ? { stamp: STAMP } : {}),
+  });
+  const words = wordsOf(asked, title);
+  return [
+    ...(await drawingFiles(name, [sheet], job, options)),
+    { path: `${name}.dxf`, data: dxf(pairItems(die, nest, { ruleEdge: options.ruleEdge ?? false, words })) },
+  ];
+}
+
+/**
+ * The files of a piece's dies: of each side a drawing (PDF, and one SVG a sheet), a DXF and a sheet for a
+ * plotter; when asked also two on one board. Names carry piece, side and revision. What has an error is
+ * stamped so.
+ */
+export async function dieFiles(
+  job: Job,
+  dies: readonly DieAsked[],
+  options: DieOptions,
+): Promise<readonly JobFile[]> {
+  const files: JobFile[] = [];
+  for (const asked of dies) files.push(...(await dieOwnFiles(job, asked, options)));
+  if (options.nest && dies[0]) files.push(...(await nestedFiles(job, dies[0], options)));
+  return files;
+}
