@@ -5,6 +5,7 @@ import { pairDie, secondOf } from "../die/pairDie.ts";
 import type { DieSettings } from "../die/settings.ts";
 import { type Side, sidesOf } from "../die/sides.ts";
 import { boundsOf } from "../geometry/bounds.ts";
+import { layOut } from "../layout/layOut.ts";
 import { frontPage } from "../layout/printer.ts";
 import type { Finding } from "../model/finding.ts";
 import type { Job } from "../model/job.ts";
@@ -18,6 +19,7 @@ import { type DieDrawingInput, type DieTitle, dieDrawing } from "../picture/die/
 import { pairSheet } from "../picture/die/pairSheet.ts";
 import { plotterSheet } from "../picture/die/plotterSheet.ts";
 import type { Picture } from "../picture/picture.ts";
+import { sheetPictures } from "../picture/sheet/sheets.ts";
 import { ROLL_LENGTH_MM } from "../trade/paper.ts";
 import { type Fonts, hashOf, type JobFile } from "./file.ts";
 
@@ -160,8 +162,27 @@ async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Prom
   ];
 }
 
+/** The piece at true scale on the job's paper, tiled where one sheet doesn't hold it. */
+async function templateFile(
+  job: Job,
+  { piece, die, findings }: DieAsked,
+  options: DieOptions,
+): Promise<JobFile> {
+  const { paper, margin, overlap, factor } = job.layout;
+  const layout = layOut([piece], { paper, margin, overlap, endsOnly: false, factor });
+  const { article } = job.made;
+  const { forWhom, file, units } = job.order;
+  const words = { article, forWhom, file, cautions: [], findings };
+  const name = `template-${piece.id}-${die.settings.revision}`;
+  const stamp = findings.some(({ severity }) => severity === "error") ? { stamp: STAMP } : {};
+  const pages = sheetPictures({ pieces: [piece], layout, words, units, ...stamp });
+  const id = hashOf(JSON.stringify([job.order.text, name, layout]));
+  const data = await pdf(pages, { font: options.font, bold: options.bold, title: name, id });
+  return { path: `${name}.pdf`, data };
+}
+
 /**
- * The files of a piece's dies: of each side a drawing (PDF, and one SVG a sheet), a DXF and a sheet for a
+ * The files of a piece's dies: its template at true scale; of each side a drawing (PDF, and one SVG a sheet), a DXF and a sheet for a
  * plotter; when asked also two on one board. Names carry piece, side and revision. What has an error is
  * stamped so.
  */
@@ -172,6 +193,7 @@ export async function dieFiles(
 ): Promise<readonly JobFile[]> {
   const files: JobFile[] = [];
   for (const asked of dies) files.push(...(await dieOwnFiles(job, asked, options)));
+  if (dies[0]) files.push(await templateFile(job, dies[0], options));
   if (options.nest && dies[0]) files.push(...(await nestedFiles(job, dies[0], options)));
   return files;
 }

@@ -32,7 +32,9 @@ type Setting = { readonly key: string; readonly name: string; readonly value: nu
 
 /** The measured values of an order that a maker may set, by the names explanations give them. */
 function settingsOf(order: Order): readonly Setting[] {
-  return order.article.sections.flatMap((section: Section) => {
+  // What is set of a die moves no piece.
+  const sections = order.article.sections.filter((section) => section.path !== "die");
+  return sections.flatMap((section: Section) => {
     const resolved = new Map(
       order.sections.find((s) => s.path === section.path)!.dimensions.map((d) => [d.key, d]),
     );

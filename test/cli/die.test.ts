@@ -28,6 +28,7 @@ const CHEEK = [
   "die-cheek-left-and-right-A.pdf",
   "die-cheek-left-and-right-A.svg",
   "plotter-cheek-left-and-right-A.svg",
+  "template-cheek-A.pdf",
 ];
 const withoutSheets = (files: readonly string[]): readonly string[] =>
   files.filter((f) => !/-sheet-\d+\.svg$/.test(f)).sort();
@@ -47,6 +48,7 @@ describe("whittaw die", () => {
         "die-keeper-fixed-as-drawn-A.pdf",
         "die-keeper-fixed-as-drawn-A.svg",
         "plotter-keeper-fixed-as-drawn-A.svg",
+        "template-keeper-fixed-A.pdf",
       ].sort(),
     );
     for (const file of files) expect(out).toContain(join("out", "juniper", "die", file));

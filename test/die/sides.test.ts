@@ -66,6 +66,7 @@ describe("which dies a piece needs", () => {
     expect(names).toEqual([
       ...own("left"),
       ...own("right"),
+      "template-cheek-A.pdf",
       "die-cheek-pair-A.pdf",
       "die-cheek-pair-A.svg",
       "die-cheek-pair-A.dxf",

@@ -50,7 +50,7 @@ function headed(
 function factLines({ die, units, title }: Said, reduced: number, set: Set): readonly Sheeted[] {
   const whole = isLong(die)
     ? "the next sheets show it at true scale, in stretches"
-    : "the true-scale template of the piece lies behind this drawing";
+    : "the piece at true scale comes with this drawing, as a template in sheets to join";
   const scale =
     reduced === 1
       ? "The view is at true scale. Measure its 50 mm square on the print before anything else."
