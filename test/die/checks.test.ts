@@ -273,10 +273,15 @@ describe("press", () => {
     expect(rated(`${Math.ceil(load / 1000) * 3} kN`)[0]!.message).toContain("3 dies");
     expect(rated(`${Math.ceil(load / 1000)} kN`)[0]!.message).toContain("1 die ");
   });
+  test("less than a fifth of the rating in reserve is a caution; the load is an estimate", () => {
+    const load = dieFor(plate(), settings).load.value;
+    const at = (share: number): string => rated(`${(load / share / 1000).toFixed(4)} kN`)[0]!.severity;
+    expect([at(0.79), at(0.81), at(1.01)]).toEqual(["note", "caution", "error"]);
+  });
   test("US and metric tons are told apart: a load between both", () => {
     const load = dieFor(plate(), settings).load.value;
     const amount = load / 9806.65 + 0.05;
-    expect(rated(`${amount.toFixed(3)} t`)[0]!.severity).toBe("note");
+    expect(rated(`${amount.toFixed(3)} t`)[0]!.severity).toBe("caution");
     expect(rated(`${amount.toFixed(3)} US tons`)[0]!.severity).toBe("error");
   });
 });

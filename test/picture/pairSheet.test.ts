@@ -56,3 +56,30 @@ describe("the sheet of a nested die", () => {
     },
   );
 });
+
+describe("a press that takes one and not two", () => {
+  const [, piece, units] = pieces[0]!;
+  const one = dieFor(piece, defaultDie()).load.value;
+  const wordsAt = (share: number): string => {
+    const die = dieFor(piece, { ...defaultDie(), press: `${((share * one) / 1000).toFixed(2)} kN` });
+    const { title, margin } = inputFor(die, units);
+    const picture = pairSheet({
+      die,
+      nest: pairDie(die),
+      sheet: A3,
+      margin,
+      units,
+      title,
+      of: "A",
+      file: "a.dxf",
+    });
+    return flattenPicture(picture)
+      .flatMap(({ item }) => (item.kind === "words" ? [item.text] : []))
+      .join(" ");
+  };
+  test("is said on the sheet of the pair", () => {
+    expect(wordsAt(1.5)).toContain("TOO MUCH for the press");
+    expect(wordsAt(2.5)).not.toContain("TOO MUCH");
+    expect(wordsAt(2.5)).toContain("is rated for");
+  });
+});

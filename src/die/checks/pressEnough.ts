@@ -1,6 +1,9 @@
 import { sayForce } from "../../trade/force.ts";
 import { dieRule } from "./dieRule.ts";
 
+/** An estimate may take so much of a press's rating; common practice, no source. */
+const RESERVE = 0.8;
+
 /** The press cuts at least one piece in a stroke; how many, it says. */
 export const pressEnough = dieRule(
   "die-press-load",
@@ -12,11 +15,12 @@ export const pressEnough = dieRule(
     const count = pieces.value;
     if (count >= 1) {
       const many = count === 1 ? "1 die" : `${count} dies`;
+      const full = load.value > RESERVE * rating.newtons;
       return [
         {
-          severity: "note" as const,
+          severity: full ? ("caution" as const) : ("note" as const),
           place: "press",
-          message: `By the estimate the press (${has}) takes ${many} of ${piece.name} in one stroke, at ${needs} for each.`,
+          message: `By the estimate the press (${has}) takes ${many} of ${piece.name} in one stroke, at ${needs} for each${full ? ": hardly any reserve for an estimate" : ""}.`,
           value: needs,
           limit: `up to ${has}`,
           mend: "Try it with one die first, and use no more force than cuts cleanly.",

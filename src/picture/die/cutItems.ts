@@ -75,7 +75,10 @@ function byHandItems({ kind, at, size, paths }: DieFeature): readonly CutItem[] 
 
 const rulesOf = (die: Die, { ruleEdge }: Asked): readonly CutItem[] => [
   ...die.rules.map(ruleItem),
-  ...(ruleEdge ? die.rules.flatMap((rule) => faceItems(rule, die)) : []),
+  // A tube is bought by its bore, which is drawn: it has no faces of rule.
+  ...(ruleEdge
+    ? die.rules.filter((r) => r.diameter === undefined).flatMap((rule) => faceItems(rule, die))
+    : []),
 ];
 
 /** The 50 mm square below what is drawn, and the words to its right. */

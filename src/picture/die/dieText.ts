@@ -68,7 +68,7 @@ function definitions({ die, units }: Said, set: Set): readonly Sheeted[] {
   const counted =
     "Millimetres from the datum. An arc runs from its start to its end about its centre, as its last column says.";
   const holes = [
-    "Letters stand for a kind and a size. x and y, in millimetres from the datum, are those of the middle.",
+    "Letters stand for a kind and a size. x and y, in millimetres from the datum, are those of the middle. A slot's length is over its ends, each a half circle as wide as the slot.",
   ];
   return [
     ...headed("Outline: lines and arcs, in order", outlineTableOf(outline.path), set, [

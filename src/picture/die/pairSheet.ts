@@ -65,9 +65,19 @@ function wordsFor(input: PairSheetInput, reduced: number): readonly string[] {
     "The first lies as in its drawing.",
     saySecond(input),
     `Cutting edges are ${sayBoth(nest.gap, units)} apart or more. Board ${sayBoth(maxX - minX, units)} × ${sayBoth(maxY - minY, units)}, ${sayBoth(margin, units)} beyond the outermost edges.`,
-    `Press load of both together about ${sayForce(2 * die.load.value, "kN")} (${sayForce(2 * die.load.value, "US short ton")}), an estimate.`,
+    `Press load of both together at least ${sayForce(2 * die.load.value, "kN")} (${sayForce(2 * die.load.value, "US short ton")}), an estimate: twice one die; rules that stand close together add to it.`,
+    ...sayPress(die),
     `True lines: ${file}.${reduced === 1 ? "" : " Do not measure this view."}`,
   ];
+}
+
+/** Whether the press that the order names takes two at once. */
+function sayPress({ press, load }: Die): readonly string[] {
+  if (!press) return [];
+  const has = sayForce(press.rating.newtons, press.rating.unit);
+  return 2 * load.value > press.rating.newtons
+    ? [`TOO MUCH for the press of the order, which is rated for ${has}: don't make this one for it.`]
+    : [`The press of the order is rated for ${has}.`];
 }
 
 function crossAt([x, y]: Point): readonly Stroke[] {

@@ -95,6 +95,10 @@ export function factsOf(die: Die, units: Units, hand: string, side: string): rea
       `${sayLeather(die.piece, units)}${die.piece.leather.thickest > die.piece.leather.thickness ? `, ${printNumber(die.piece.leather.thickest, 2)} mm at its thickest` : ""}.`,
     ],
     [
+      "Yours to choose",
+      "Board and its thickness, ejection rubber, where the rule is joined. Mark the die with its number and revision.",
+    ],
+    [
       "Datum",
       `x and y count from the two lines marked 0 on the view, x to the right, y up. The outline reaches ${sayReach(die, units)}. The DXF file has the same datum.`,
     ],
