@@ -1,9 +1,10 @@
-import { greatest, minus, named, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, minus, named, type Quantity, sum, times } from "../model/quantity.ts";
 import * as gusset from "../pieces/gusset.ts";
 import * as lining from "../pieces/lining.ts";
 import * as patch from "../pieces/patch.ts";
 import * as pocket from "../pieces/pocket.ts";
 import * as body from "../pieces/purseBody.ts";
+import { wrapsRound } from "../trade/bagKinds.ts";
 import { closureRoom } from "../trade/closure.ts";
 import { grainBeyond } from "../trade/gusset.ts";
 import { closureNeeds, closureOf, closureSection, hasFlap } from "./bagClosureStrapSections.ts";
@@ -25,11 +26,9 @@ import { leatherOf, thickestOf } from "./handing.ts";
 
 export { closureOf, closureSection, hasFlap } from "./bagClosureStrapSections.ts";
 
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 const none = (what: string): Quantity => ({ value: 0, kind: "length", parts: [what], inputs: [] });
 
-export const isWrapped = (done: Resolved): boolean =>
-  done.of(bag).made === "side gussets" || done.of(bag).made === "end panels";
+export const isWrapped = (done: Resolved): boolean => wrapsRound(done.of(bag).made);
 export const isFlanged = (done: Resolved): boolean =>
   done.of(bag).made === "flanged gusset" || done.of(bag).made === "side gussets";
 export const isTurned = (done: Resolved): boolean => done.of(bag).made === "turned gusset";

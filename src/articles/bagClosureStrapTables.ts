@@ -1,5 +1,5 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, roundedUp, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, least, minus, over, type Quantity, roundedUp, sum, times } from "../model/quantity.ts";
 import { fixedDimensions as F, LENGTH_NAMES } from "../pieces/strap.ts";
 import { defaultPitch } from "../trade/balance.ts";
 import { type PointKind, pointLength } from "../trade/points.ts";
@@ -8,7 +8,6 @@ import { billetStrapTable, strapBuckleTable, strapTabTable } from "./bagStrapTab
 // What may be set of the buckle that shuts a bag, of the tab that holds it and of the billet on the flap.
 
 const COMMON = "common practice, no source";
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 const HANDED = { kind: "length", least: 0, most: 1000, handed: true, source: "measures" } as const;
 
 /** Width of the closure's straps where there is room, and the least of any strap, mm. */

@@ -1,5 +1,16 @@
-import { greatest, least, minus, named, type Quantity, sum, times } from "../model/quantity.ts";
+import {
+  asLength,
+  greatest,
+  least,
+  millimetres,
+  minus,
+  named,
+  type Quantity,
+  sum,
+  times,
+} from "../model/quantity.ts";
 import { type BodyValues, baseLines } from "../pieces/purseBody.ts";
+import { wrapsRound } from "../trade/bagKinds.ts";
 
 // Where a patch pocket may lie on its panel: clear of the seams, the gusset's flange, bends and hardware.
 
@@ -8,17 +19,8 @@ const CLEAR_MM = 6;
 /** What a line at 45° that touches a round corner cuts off each edge, as a share of its radius. */
 const TOUCHING = 2 - Math.SQRT2;
 
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
-const plain = (value: number, words: string): Quantity => ({
-  value,
-  kind: "length",
-  parts: [words],
-  inputs: [],
-});
-
 function cornerOf(d: BodyValues): Quantity {
-  if (d.made === "side gussets" || d.made === "end panels" || d.corners === "square")
-    return plain(0, "no corners");
+  if (wrapsRound(d.made) || d.corners === "square") return millimetres(0, "no corners");
   return asLength(d.corners === "round" ? times(TOUCHING, d.cornerRadius) : times(1, d.cornerRadius));
 }
 
@@ -27,7 +29,7 @@ function cornerOf(d: BodyValues): Quantity {
  * handles or tabs take at the top.
  */
 export function pocketRoom(d: BodyValues, on: "front" | "back", taken: Quantity) {
-  const wrapped = d.made === "side gussets" || d.made === "end panels";
+  const wrapped = wrapsRound(d.made);
   const edge = asLength(
     sum(greatest(d.inset, d.flange.value > 0 ? sum(d.flange, d.gussetThickness) : d.inset), CLEAR_MM),
   );
@@ -41,7 +43,7 @@ export function pocketRoom(d: BodyValues, on: "front" | "back", taken: Quantity)
       ? q
       : {
           ...sum(q, {
-            ...plain(Math.abs(line), "the base line from the base's middle"),
+            ...millimetres(Math.abs(line), "the base line from the base's middle"),
             inputs: [d.depth, d.baseFold, d.thickness],
           }),
           kind: "length",

@@ -6,6 +6,7 @@ import * as body from "../pieces/purseBody.ts";
 import * as sideGusset from "../pieces/sideGusset.ts";
 import { type Laid, layMates, type MatesInput } from "../trade/mates.ts";
 import type { Parts } from "../trade/parts.ts";
+import { SLIT_LONGEST_MM } from "../trade/stitchRow.ts";
 import { bodySection, gussetSection, isWrapped } from "./bagBodySections.ts";
 import { bag, bodyLeather, gussetLeather, liningLeather, stitching } from "./bagSections.ts";
 import type { Resolved } from "./definition.ts";
@@ -32,14 +33,11 @@ export function stitchesAsked(
     pitch: s.pitch.value,
     mode: s.mode,
     marks: s.marks,
-    markSize: s.marks === "round holes" ? s.holeSize.value : SLIT_MM,
+    markSize: s.marks === "round holes" ? s.holeSize.value : SLIT_LONGEST_MM,
     backStitches: [back, back],
     pitchDimension: "stitching.pitch",
   };
 }
-
-/** An awl's slit; shorter where the pitch is; mm, common practice, no source. */
-const SLIT_MM = 2.5;
 
 /** What the needle goes through at the seam of body and gusset, at its thickest. */
 function seamStack(done: Resolved): number {

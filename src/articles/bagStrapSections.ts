@@ -1,9 +1,8 @@
-import { least, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, least, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
 import * as keeper from "../pieces/keeper.ts";
 import * as strap from "../pieces/strap.ts";
 import { defaultInset } from "../trade/seam.ts";
 import { overRound, type StrapParts, strapParts } from "../trade/shoulderStrap.ts";
-import { defaultWrapThickness } from "../trade/turnBack.ts";
 import { bag, bodyLeather, keeperLeather, measures, stitching, strapLeather } from "./bagSections.ts";
 import {
   bagFixingTable,
@@ -16,11 +15,9 @@ import {
   strapTabTable,
 } from "./bagStrapTables.ts";
 import { type Resolved, section } from "./definition.ts";
-import { buckleOf, fixingsOf, keeperOf, leatherOf, thickestOf } from "./handing.ts";
+import { buckleOf, fixingsOf, keeperOf, layersInKeeper, leatherOf, thickestOf } from "./handing.ts";
 
 // The sections of a bag's order that its straps are made from, and what each is handed by those before it.
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 const hasStrap = (done: Resolved): boolean => done.of(bag).carry === "shoulder strap";
 const hasSlots = (done: Resolved): boolean => hasStrap(done) && done.of(bag).strapFixed === "through slots";
@@ -133,21 +130,12 @@ function commonOf(done: Resolved) {
   };
 }
 
-/** A fixed keeper holds strap and tail; a running one rests over the turn-back's back leg too. */
-function layersIn(running: boolean, done: Resolved): Quantity {
-  const l = done.of(strapLeather);
-  const two = times(2, thickestOf(l, "strap leather"));
-  if (!running) return two;
-  const leg = l.skiveTo ?? defaultWrapThickness(l.thickness, done.of(buckle).bar, l.neutral);
-  return sum(two, named("back leg's thickness", leg));
-}
-
 const keeperHandOver = (running: boolean) => (done: Resolved) =>
   keeperOf({
     running,
     pitch: done.of(stitching).pitch,
     strapWidth: widthOf(done),
-    layers: layersIn(running, done),
+    layers: layersInKeeper(running, done.of(strapLeather), done.of(buckle).bar),
     leather: done.of(keeperLeather),
   });
 

@@ -1,5 +1,5 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, roundedUp, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, least, minus, over, type Quantity, roundedUp, sum, times } from "../model/quantity.ts";
 import { fixedDimensions as F, LENGTH_NAMES } from "../pieces/strap.ts";
 import { defaultPitch } from "../trade/balance.ts";
 import { FIXED_ENDS } from "../trade/fixedEnd.ts";
@@ -10,8 +10,6 @@ import { buckleTable, fixingTable } from "../trade/tables.ts";
 
 const COMMON = "common practice, no source";
 const NARROWEST_MM = 9;
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 const HANDED_LENGTH = { kind: "length", least: 0, most: 5000, handed: true, source: "measures" } as const;
 

@@ -1,12 +1,11 @@
 import { type DimensionTable, from } from "../model/dimension.ts";
+import { MADE } from "../trade/bagKinds.ts";
+import { CLOSURES } from "../trade/closureTable.ts";
 import { thingNames } from "../trade/facts/things.ts";
 
 // What may be measured and chosen of a bag.
 
 const COMMON = "common practice, no source";
-
-export const MADE = ["flanged gusset", "turned gusset", "side gussets", "end panels"] as const;
-export const CLOSURES = ["none", "press stud", "magnetic snap", "turn lock", "strap and buckle", "tuck-in tongue"] as const;
 
 export const bagMeasuresTable = {
   measured: { kind: "choice", choices: ["outside", "inside"], default: "outside", means: "width, height and depth are sizes of the finished bag outside, or of the room inside", source: COMMON },

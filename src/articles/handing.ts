@@ -1,9 +1,10 @@
 import type { Join } from "../model/article.ts";
 import type { Value, Values } from "../model/dimension.ts";
-import { leaf, named, type Quantity, sum } from "../model/quantity.ts";
+import { leaf, named, type Quantity, sum, times } from "../model/quantity.ts";
 import * as keeper from "../pieces/keeper.ts";
 import { defaultInset } from "../trade/seam.ts";
 import { type buckleTable, FIXING_ROOM_MM, type fixingTable, type stitchingTable } from "../trade/tables.ts";
+import { defaultWrapThickness } from "../trade/turnBack.ts";
 
 // What sections of an order hand to pieces, by the names that the pieces' tables know them by.
 
@@ -48,6 +49,18 @@ export const stitchesOf = (s: Values<typeof stitchingTable>, strapWidth: Quantit
   pitch: s.pitch,
   inset: s.inset ?? named("stitch inset", defaultInset(strapWidth)),
 });
+
+/** A fixed keeper holds strap and tail; a running one rests over the turn-back's back leg too. */
+export function layersInKeeper(
+  running: boolean,
+  leather: Leather & { readonly skiveTo: Quantity | undefined },
+  bar: Quantity,
+): Quantity {
+  const two = times(2, thickestOf(leather, "strap leather"));
+  if (!running) return two;
+  const backLeg = leather.skiveTo ?? defaultWrapThickness(leather.thickness, bar, leather.neutral);
+  return sum(two, named("back leg's thickness", backLeg));
+}
 
 /** Keepers are small: their stitches lie nearer the edge. */
 const KEEPER_INSET = leaf("keeper stitch inset", 2, "length", {

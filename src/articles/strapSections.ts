@@ -3,9 +3,8 @@ import { greatest, minus, named, type Quantity, sum, times } from "../model/quan
 import * as keeper from "../pieces/keeper.ts";
 import * as strap from "../pieces/strap.ts";
 import { buckleTable, fixingTable, leatherTable, stitchingTable } from "../trade/tables.ts";
-import { defaultWrapThickness } from "../trade/turnBack.ts";
 import { type Resolved, section } from "./definition.ts";
-import { buckleOf, fixingsOf, keeperOf, leatherOf, stitchesOf, thickestOf } from "./handing.ts";
+import { buckleOf, fixingsOf, keeperOf, layersInKeeper, leatherOf, stitchesOf } from "./handing.ts";
 
 // The sections of a strap's order, and what each is handed by those before it.
 
@@ -125,24 +124,12 @@ export const stitching = section({
   table: stitchingTable,
 });
 
-/** A fixed keeper holds strap and tail; a running one rests over the turn-back's back leg too. */
-function layersIn(running: boolean, done: Resolved): Quantity {
-  const l = done.of(leather);
-  const two = times(2, thickestOf(l, "strap leather"));
-  if (!running) return two;
-  const backLeg = named(
-    "back leg's thickness",
-    l.skiveTo ?? defaultWrapThickness(l.thickness, done.of(buckle).bar, l.neutral),
-  );
-  return sum(two, backLeg);
-}
-
 const keeperHandOver = (running: boolean) => (done: Resolved) =>
   keeperOf({
     running,
     pitch: done.of(stitching).pitch,
     strapWidth: done.of(measures).width,
-    layers: layersIn(running, done),
+    layers: layersInKeeper(running, done.of(leather), done.of(buckle).bar),
     leather: done.of(keeperLeather),
   });
 

@@ -93,6 +93,17 @@ const joined = (
 ): readonly Part[] =>
   operands.flatMap((o, i) => (i === 0 ? partsOf(o, tight, beside) : [between, ...partsOf(o, tight, beside)]));
 
+/** A thickness or a pitch that counts as a length, to stand beside lengths. */
+export const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
+
+/** A length of a formula's own, mm; `words` stand for it in an explanation. */
+export const millimetres = (value: number, words = `${value} mm`): Quantity => ({
+  value,
+  kind: "length",
+  parts: [words],
+  inputs: [],
+});
+
 /** a + b + … */
 export function sum(...operands: readonly Operand[]): Quantity {
   const value = operands.reduce<number>((total, o) => total + numberIn(o), 0);

@@ -4,7 +4,7 @@ import { mirroredInY, reversed } from "../geometry/transform.ts";
 import type { Gather } from "../model/article.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Fold, Mark, Piece, SeamEdge, Zone } from "../model/piece.ts";
-import { minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { clipMarks, clipPlaces, quarterNotches } from "../trade/clips.ts";
 import {
   flangeBend,
@@ -34,8 +34,6 @@ export type Sides = {
   /** Length of the bodies' seam with what it comes from, for the strip's sizes. */
   readonly length?: Quantity;
 };
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 /** True when the strip is stitched inside out. */
 export const isTurned = (d: GussetValues): boolean => d.made === "turned gusset";

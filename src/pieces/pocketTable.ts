@@ -1,5 +1,5 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { handedLeather } from "../trade/tables.ts";
 
 // What may be set of a patch pocket. Where it may lie on its panel is handed over as a rectangle that is
@@ -22,7 +22,6 @@ const leastRise = (k: Known): Quantity => greatest(minus(k.q("roomCorner"), over
 const highest = (k: Known): Quantity => minus(k.q("roomTop"), k.q("roomBase"), k.q("rise"));
 
 /** A thickness beside lengths. */
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 /** From the fold's outside to the hem's end: it must clear its own bend, and the slant of its sides. */
 const leastHem = (k: Known): Quantity => sum(k.q("inset"), times(2, asLength(sum(k.q("hemFold"), k.q("thickness")))), HEM_CLEAR_MM + 2);
 

@@ -6,6 +6,7 @@ import { reversed } from "../geometry/transform.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Fold, Piece, SeamEdge } from "../model/piece.ts";
 import { greatest, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { wrapsRound } from "../trade/bagKinds.ts";
 import { bendNote, centreLine, glueAlong, measuredOn, middleNotch, panelNotes } from "../trade/bodyEdge.ts";
 import { type Flap, flapOutline, panelOutline, wrapOutline } from "../trade/bodyOutline.ts";
 import { quarterNotches } from "../trade/clips.ts";
@@ -16,7 +17,7 @@ import { turnedEdge } from "../trade/gusset.ts";
 import { type PanelShape, panelOffset } from "../trade/panel.ts";
 import { type Parts, together } from "../trade/parts.ts";
 import { baseFolds, developWrap, wrapGlue, wrapSeams } from "../trade/wrapBody.ts";
-import { type dimensions, wrapsRound } from "./purseBodyTable.ts";
+import type { dimensions } from "./purseBodyTable.ts";
 
 export { dimensions } from "./purseBodyTable.ts";
 

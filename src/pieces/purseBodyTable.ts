@@ -1,5 +1,6 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, least, millimetres, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { MADE, type Made, wrapsRound } from "../trade/bagKinds.ts";
 import { CLOSURES } from "../trade/closureTable.ts";
 import { FLAP_EDGES, TONGUE_FILLET_MM } from "../trade/flapEdge.ts";
 import { closes, edgeOf, FLAP_OVER_MM, LEAST_TONGUE_MM, leastShape, mostFlapCorner, mostShape, PAST_BEND_MM, SHAPE, SHAPED } from "../trade/flapRoom.ts";
@@ -11,7 +12,6 @@ import { deepestDip } from "../trade/topEdge.ts";
 // What may be set of a bag's front, back and flap, or of a body that wraps round.
 
 const COMMON = "common practice, no source";
-const MADE = ["flanged gusset", "turned gusset", "side gussets", "end panels"] as const;
 
 /** A closure stays this far from edges, seams and bends, mm; common practice, no source. */
 const CLOSURE_CLEAR_MM = 12;
@@ -23,11 +23,7 @@ const SIDE_LEFT_MM = 4;
 const BASE_FLAT_MM = 2;
 const LEAST_TOP_MM = 40;
 
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
-const flat = (value: number): Quantity => ({ value, kind: "length", parts: [`${value} mm`], inputs: [] });
-
-export const wrapsRound = (made: (typeof MADE)[number]): boolean => made === "side gussets" || made === "end panels";
-const wraps = (k: Known): boolean => wrapsRound(k.choice("made") as (typeof MADE)[number]);
+const wraps = (k: Known): boolean => wrapsRound(k.choice("made") as Made);
 
 const BUCKLED = "strap and buckle";
 /** Where closures may be on the front: over the base's seam or bend, and over where the flap ends. */
@@ -53,7 +49,7 @@ const beyondClip = (k: Known, round: Quantity): number => round.value * Math.tan
 
 function leastCorner(k: Known): Quantity {
   if (isRound(k) && flanged(k)) return greatest(LEAST_CORNER_MM, cornerFor(k, GATHER_ERROR));
-  if (!isClipped(k) || !flanged(k)) return flat(LEAST_CORNER_MM);
+  if (!isClipped(k) || !flanged(k)) return millimetres(LEAST_CORNER_MM);
   const round = cornerFor(k, GATHER_ERROR);
   const shaped = ["width", "topWidth", "height", "baseSag"].map((n) => k.q(n));
   const value = ((1 + CLIP_SPARE) * beyondClip(k, round)) / Math.cos(turnOf(k) / 2) + 1;
@@ -148,8 +144,8 @@ export const dimensions = {
   },
   clipRound: {
     kind: "length",
-    default: from(CLIP, (k) => (roundsClip(k) ? greatest(cornerFor(k, GATHER_ERROR), least(cornerFor(k, GATHER_CAUTION_WET), mostClip(k))) : flat(0))),
-    least: from(CLIP, (k) => (roundsClip(k) ? cornerFor(k, GATHER_ERROR) : flat(0))),
+    default: from(CLIP, (k) => (roundsClip(k) ? greatest(cornerFor(k, GATHER_ERROR), least(cornerFor(k, GATHER_CAUTION_WET), mostClip(k))) : millimetres(0))),
+    least: from(CLIP, (k) => (roundsClip(k) ? cornerFor(k, GATHER_ERROR) : millimetres(0))),
     most: from(CLIP, (k) => mostClip(k)),
     means: "radius that rounds both ends of a clipped corner, for a flanged gusset to gather round",
     source: COMMON,
@@ -162,7 +158,7 @@ export const dimensions = {
           ? easyFootFold(k.q("gussetThickness"), k.q("inset"))
           : k.choice("made") === "end panels"
             ? sum(leastEndFold(k.q("inset")), greatest(3, k.q("inset")), asLength(times(0.5, k.q("thickness"))))
-            : flat(6);
+            : millimetres(6);
       return greatest(leastBaseFold(k), least(asLength(easy), mostBaseFold(k)));
     }),
     least: from(["made", "thickness", "gussetThickness", "inset"], (k) => leastBaseFold(k)),
@@ -208,7 +204,7 @@ export const dimensions = {
     kind: "length",
     default: from(["opening", "closure", "height", "closureHeight", "closureRoom"], (k) => (closes(k) ? minus(k.q("closureHeight"), k.q("closureRoom")) : times(0.3, k.q("height")))),
     least: from(["opening", "closure", "closureHeight", "closureRoom", "closureDrop"], (k) =>
-      closes(k) && k.choice("closure") === BUCKLED ? greatest(0, minus(k.q("closureHeight"), greatest(k.q("closureRoom"), k.q("closureDrop")))) : flat(0),
+      closes(k) && k.choice("closure") === BUCKLED ? greatest(0, minus(k.q("closureHeight"), greatest(k.q("closureRoom"), k.q("closureDrop")))) : millimetres(0),
     ),
     most: from(["opening", "closure", "height", "frontFold", "closureHeight", "closureRoom"], (k) =>
       closes(k) ? minus(k.q("closureHeight"), k.q("closureRoom")) : asLength(minus(sum(k.q("height"), FLAP_OVER_MM), k.q("frontFold"), LEAST_DROP_MM)),
@@ -247,7 +243,7 @@ export const dimensions = {
 function leastBaseFold(k: Known): Quantity {
   const thickness = asLength(times(1, k.q("thickness")));
   if (k.choice("made") === "side gussets") return greatest(thickness, leastFootFold(k.q("gussetThickness")));
-  return k.choice("made") === "end panels" ? greatest(thickness, leastEndFold(k.q("inset"))) : flat(1);
+  return k.choice("made") === "end panels" ? greatest(thickness, leastEndFold(k.q("inset"))) : millimetres(1);
 }
 /** Something of the base stays flat between its two bends, and most of the front above its own. */
 const mostBaseFold = (k: Known): Quantity => least(minus(over(k.q("depth"), 2), BASE_FLAT_MM), over(k.q("height"), 4));
@@ -269,7 +265,7 @@ function mostDip(k: Known): Quantity {
   return greatest(0, least(times(0.25, k.q("height")), times(0.2, width), clear, asLength(free)));
 }
 
-const lowestClosure = (k: Known): Quantity => (closes(k) ? leastClosure(k) : flat(0));
+const lowestClosure = (k: Known): Quantity => (closes(k) ? leastClosure(k) : millimetres(0));
 function highestClosure(k: Known): Quantity {
   const height = k.q("height");
   if (!closes(k)) return height;

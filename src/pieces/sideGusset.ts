@@ -2,7 +2,7 @@ import { closedPath, line, type Point, polyline } from "../geometry/path.ts";
 import type { Join } from "../model/article.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Fold, Piece, SeamEdge, Zone } from "../model/piece.ts";
-import { minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, minus, named, over, type Quantity, sum, times } from "../model/quantity.ts";
 import {
   flangeBend,
   flangedWidth,
@@ -23,8 +23,6 @@ import { atHeight, type Frame, frameSeam, mirrored, topEdge } from "../trade/sid
 // top upward. Its flanges lie inside the body; the corners of the foot are notched out.
 
 export type SideGussetValues = Values<typeof dimensions>;
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 /** How near each other the flange folds come when the bag is shut, mm: 2t + 2. */
 const shutApart = (d: SideGussetValues): Quantity =>

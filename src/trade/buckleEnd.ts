@@ -1,4 +1,5 @@
 import {
+  asLength,
   greatest,
   leaf,
   minus,
@@ -99,8 +100,6 @@ export type BuckleEnd = {
 /** The slot's end from the bar, along the folded legs, at the steepest easy slope. */
 const slotEnd = (radius: Quantity, reach: TongueReach): Quantity =>
   sum(reach.reach, reach.roundEnd, SLOT_SPARE_MM, times(radius, sine(EASY_SLOPE)));
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 /** Where the fixings and the keeper lie, from the bar. */
 type Placed = Pick<BuckleEnd, "clamp" | "liftOff" | "keeperNear" | "keeperFar"> & { readonly legs: Legs };

@@ -1,6 +1,7 @@
 import { line, type Path, type Point, polyline } from "../geometry/path.ts";
 import type { Cutout, Hole, Section } from "../model/piece.ts";
 import {
+  asLength,
   greatest,
   least,
   minus,
@@ -63,7 +64,6 @@ export type FixedEnd = {
   readonly past: Quantity;
 };
 
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 const none: Quantity = { value: 0, kind: "length", parts: ["0"], inputs: [] };
 
 /** Works a fixed end: 1.5 holes beyond the last rivet, or the seam's inset beyond the box. */

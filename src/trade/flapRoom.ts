@@ -1,5 +1,5 @@
 import type { Known } from "../model/dimension.ts";
-import { least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, least, millimetres, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { TONGUE_FILLET_MM } from "./flapEdge.ts";
 
 // How large a flap's corners and its shaped part may be, from the dimensions of a bag's body.
@@ -13,9 +13,6 @@ export const PAST_BEND_MM = 2;
 const LEAST_SHAPE_MM = 8;
 /** No tongue is narrower, mm. */
 export const LEAST_TONGUE_MM = 20;
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
-const flat = (value: number): Quantity => ({ value, kind: "length", parts: [`${value} mm`], inputs: [] });
 
 /** True when a flap closes by something. */
 export const closes = (k: Known): boolean => k.choice("opening") === "flap" && k.choice("closure") !== "none";
@@ -53,9 +50,9 @@ export const SHAPE = [...SHAPED, "flapCorner"];
 /** The least depth of the shaped part. */
 export function leastShape(k: Known): Quantity {
   const edge = edgeOf(k);
-  if (edge === "straight") return flat(0);
+  if (edge === "straight") return millimetres(0);
   if (edge === "tongue") return asLength(sum(shapeTakes(k), 0));
-  return edge === "bell" ? sum(k.q("flapCorner"), LEAST_SHAPE_MM) : flat(LEAST_SHAPE_MM);
+  return edge === "bell" ? sum(k.q("flapCorner"), LEAST_SHAPE_MM) : millimetres(LEAST_SHAPE_MM);
 }
 
 /** The most. */

@@ -1,5 +1,6 @@
 import type { Bend } from "../model/piece.ts";
 import {
+  asLength,
   greatest,
   least,
   minus,
@@ -21,8 +22,6 @@ const FLANGE = "a strip with both edges turned out: bend allowance on the neutra
 const GATHER = "two arcs round one centre: geometry";
 const TURNED = "a seam turned inside out: bend allowance on the neutral fibre";
 const INWARD = "a web folded inward in its middle: geometry";
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 /** A strip with a flange turned out along each edge. */
 export type Flanges = {

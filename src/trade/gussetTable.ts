@@ -1,13 +1,12 @@
 import { type DimensionTable, from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { asLength, greatest, least, millimetres, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { MADE } from "./bagKinds.ts";
 import { inwardFold, STEEPEST_TAPER } from "./gusset.ts";
 import { handedLeather } from "./tables.ts";
 
 // What may be set of what joins a bag's front and back: a strip, side gussets or end panels.
 
 const COMMON = "common practice, no source";
-
-export const MADE = ["flanged gusset", "turned gusset", "side gussets", "end panels"] as const;
 
 const BASE = {
   ...handedLeather,
@@ -26,8 +25,6 @@ const BASE = {
   sideRun: { kind: "length", least: 0, most: 900, handed: true, means: "length of the seam's straight sides below the first stitch", source: "pieces.body" },
 } as const satisfies DimensionTable;
 
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
-const length = (value: number, words = `${value} mm`): Quantity => ({ value, kind: "length", parts: [words], inputs: [] });
 const isFlanged = (k: Known): boolean => k.choice("made") === "flanged gusset" || k.choice("made") === "side gussets";
 const twoThick = (k: Known): Quantity => asLength(times(2, k.q("thickness")));
 
@@ -60,7 +57,7 @@ const LEAST_TOP_MM = 6;
 
 function leastTop(k: Known): Quantity {
   if (k.choice("made") === "end panels") return k.q("depth");
-  const web = isFlanged(k) ? sum(twoThick(k), times(2, k.q("flangeFold")), LEAST_WEB_MM) : length(LEAST_TOP_MM);
+  const web = isFlanged(k) ? sum(twoThick(k), times(2, k.q("flangeFold")), LEAST_WEB_MM) : millimetres(LEAST_TOP_MM);
   return least(k.q("depth"), greatest(web, minus(k.q("depth"), mostTaper(k))));
 }
 
@@ -98,15 +95,15 @@ export const dimensions = {
     kind: "length",
     default: 0,
     least: 0,
-    most: from(["made"], (k) => (isFlanged(k) ? length(6) : length(0, "nothing: no flange to trim"))),
+    most: from(["made"], (k) => (isFlanged(k) ? millimetres(6) : millimetres(0, "nothing: no flange to trim"))),
     means: "flanges are cut this much wider, and trimmed flush after stitching",
     source: COMMON,
   },
   glueWidth: {
     kind: "length",
-    default: from(["made", "inset"], (k) => (isFlanged(k) ? minus(k.q("inset"), 1) : length(0, "nothing: no flange to glue"))),
+    default: from(["made", "inset"], (k) => (isFlanged(k) ? minus(k.q("inset"), 1) : millimetres(0, "nothing: no flange to glue"))),
     least: 0,
-    most: from(["made", "inset"], (k) => (isFlanged(k) ? k.q("inset") : length(0, "nothing: no flange to glue"))),
+    most: from(["made", "inset"], (k) => (isFlanged(k) ? k.q("inset") : millimetres(0, "nothing: no flange to glue"))),
     means: "width of the glue along a flange's edge; 0 for none",
     source: COMMON,
   },

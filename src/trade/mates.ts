@@ -6,14 +6,11 @@ import type { Hole, Piece, SeamEdge, SeamLine } from "../model/piece.ts";
 import type { Units } from "../model/say.ts";
 import { ironFindings } from "./ironPitch.ts";
 import { type SeamRun, seamRuns } from "./seamRuns.ts";
+import { SLIT_SHARE, SLIT_SLANT } from "./stitchRow.ts";
 import { bentSpacing, ironSpacing, type Spacing, spreadSpacing } from "./stitchSpacing.ts";
 
 export type StitchMode = "spread" | "iron";
 export type StitchMarks = "awl slits" | "round holes" | "groove";
-
-/** An awl's slit is at most this share of the pitch; its slant to the seam. Common practice, no source. */
-const SLIT_SHARE = 0.6;
-const SLIT_SLANT = Math.PI / 4;
 
 /** What lays a seam's holes. All sides run in one direction; all are open, or all closed. Lengths mm. */
 export type MatesInput = {

@@ -1,6 +1,7 @@
 import {
   arcCosine,
   arcTangent,
+  asLength,
   minus,
   named,
   type Operand,
@@ -30,8 +31,6 @@ export type OverRound = {
   /** Where the neutral fibre lies, as a fraction of the thickness from the flesh side. */
   readonly neutral: Operand;
 };
-
-const asLength = (q: Quantity): Quantity => ({ ...q, kind: "length" });
 
 /**
  * Length from end to end, mm: L = 2 √(c² + h² − r²) + r θ, with r = R + k t, c = y − R, h = A / 2 and

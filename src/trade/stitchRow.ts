@@ -3,9 +3,9 @@ import type { Path } from "../geometry/path.ts";
 import type { Hole, SeamLine } from "../model/piece.ts";
 
 /** An awl's slit, as a share of the pitch, and its slant to the seam; common practice, no source. */
-const SLIT_SHARE = 0.6;
-const SLIT_LONGEST_MM = 2.5;
-const SLIT_SLANT = Math.PI / 4;
+export const SLIT_SHARE = 0.6;
+export const SLIT_LONGEST_MM = 2.5;
+export const SLIT_SLANT = Math.PI / 4;
 
 export type StitchRow = {
   readonly id: string;

@@ -1,6 +1,6 @@
 import type { DimensionTable } from "../model/dimension.ts";
 import { from, type Known } from "../model/dimension.ts";
-import { greatest, least, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
+import { greatest, least, millimetres, minus, over, type Quantity, sum, times } from "../model/quantity.ts";
 import { marksFor, neutralFromTrial } from "./trialFold.ts";
 
 // Dimensions that several tables share, declared once.
@@ -37,18 +37,17 @@ const LEAST_NEUTRAL = 0.3;
 const MOST_NEUTRAL = 0.7;
 
 const TRIAL = ["thickness", "trialBar", "trialHeldAt"];
-const plain = (value: number): Quantity => ({ value, kind: "length", parts: [`${value} mm`], inputs: [] });
 
 /** The legs of a trial close well clear of its bar. */
 function heldFrom(k: Known): Quantity {
   const bar = k.maybe("trialBar");
-  return bar ? { ...sum(over(bar, 2), times(3, k.q("thickness"))), kind: "length" } : plain(5);
+  return bar ? { ...sum(over(bar, 2), times(3, k.q("thickness"))), kind: "length" } : millimetres(5);
 }
 
 /** The marks of a trial whose leather bends at `neutral`; `otherwise` until the trial is known. */
 function trialMarks(k: Known, neutral: number, otherwise: number): Quantity {
   const [bar, clamp] = [k.maybe("trialBar"), k.maybe("trialHeldAt")];
-  return bar && clamp ? marksFor({ thickness: k.q("thickness"), bar, clamp }, neutral) : plain(otherwise);
+  return bar && clamp ? marksFor({ thickness: k.q("thickness"), bar, clamp }, neutral) : millimetres(otherwise);
 }
 
 /** The middle of the leather, unless a trial fold was measured. */

@@ -8,7 +8,6 @@ import {
   endPoint,
   flatten,
   line,
-  type Path,
   type Point,
   pathLength,
   pointAt,
@@ -22,6 +21,7 @@ import * as lining from "../../src/pieces/lining.ts";
 import * as patch from "../../src/pieces/patch.ts";
 import * as pocket from "../../src/pieces/pocket.ts";
 import { anyValues, valuesOf } from "../support/anyValues.ts";
+import { areaOf, ring } from "../support/polygonAreas.ts";
 import { given } from "../support/quantities.ts";
 import { randomFrom } from "../support/random.ts";
 import { faultsOfHistory } from "../support/sensitivity.ts";
@@ -29,18 +29,6 @@ import { bareJob, barePiece, punched, stitched } from "../support/soundPiece.ts"
 
 type Numbers = Readonly<Record<string, number>>;
 
-const ring = (path: Path, within = 0.0005): Polygon => [
-  flatten(path, within).map(([x, y]): [number, number] => [x, y]),
-];
-const shoelace = (p: readonly (readonly [number, number])[]): number =>
-  Math.abs(
-    p.reduce((s, [x, y], i) => {
-      const [u, v] = p[(i + 1) % p.length]!;
-      return s + x * v - u * y;
-    }, 0) / 2,
-  );
-const areaOf = (all: readonly Polygon[]): number =>
-  all.reduce((s, [outer, ...holes]) => s + shoelace(outer!) - holes.reduce((h, r) => h + shoelace(r), 0), 0);
 const errorsOf = (piece: Piece) =>
   checkPieces(bareJob([piece]), { units: "mm" }).filter((f) => f.severity === "error");
 /** Sizes of a piece, worked from numbers by name, whose history is at fault. */

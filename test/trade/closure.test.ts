@@ -1,6 +1,6 @@
 import polygonClipping, { type Polygon } from "polygon-clipping";
 import { describe, expect, test } from "vitest";
-import { flatten, type Path, type Point, signedArea } from "../../src/geometry/index.ts";
+import { flatten, type Point, signedArea } from "../../src/geometry/index.ts";
 import type { Values } from "../../src/model/dimension.ts";
 import type { Quantity } from "../../src/model/quantity.ts";
 import {
@@ -15,6 +15,7 @@ import {
 } from "../../src/trade/closure.ts";
 import { together } from "../../src/trade/parts.ts";
 import { anyValues, valuesOf } from "../support/anyValues.ts";
+import { areaOf, ring } from "../support/polygonAreas.ts";
 import { given } from "../support/quantities.ts";
 import { randomFrom } from "../support/random.ts";
 import { faultsOfHistory } from "../support/sensitivity.ts";
@@ -31,19 +32,6 @@ const values = (closure: ClosureKind, texts: Readonly<Record<string, string>> = 
 const TONGUE = { width: given("tongue width", 32), thickness: given("tongue thickness", 2.2, "thickness") };
 const MIDDLE: Point = [7, 90];
 
-/** As the clipping library takes it; arcs followed from inside within 0.0005 mm. */
-const ring = (path: Path, within = 0.0005): Polygon => [
-  flatten(path, within).map(([x, y]): [number, number] => [x, y]),
-];
-const shoelace = (p: readonly (readonly [number, number])[]): number =>
-  Math.abs(
-    p.reduce((s, [x, y], i) => {
-      const [u, v] = p[(i + 1) % p.length]!;
-      return s + x * v - u * y;
-    }, 0) / 2,
-  );
-const areaOf = (all: readonly Polygon[]): number =>
-  all.reduce((s, [outer, ...holes]) => s + shoelace(outer!) - holes.reduce((h, r) => h + shoelace(r), 0), 0);
 /** Area of a that b leaves, by an independent library. */
 const left = (a: Polygon, b: Polygon): number => areaOf(polygonClipping.difference([a], [b]));
 const shared = (a: Polygon, b: Polygon): number => areaOf(polygonClipping.intersection([a], [b]));
