@@ -19,6 +19,7 @@ import {
   pocketOnPanel,
   tuckJoins,
 } from "./bagFittings.ts";
+import { bagFittingsList } from "./bagFittingsList.ts";
 import { bag } from "./bagSections.ts";
 import { type Extras, makeShell, stitchesAsked } from "./bagShell.ts";
 import { fixAnchors, makeStraps, NO_STRAPS, type Placed, placedParts } from "./bagStraps.ts";
@@ -54,13 +55,15 @@ export function makeBag(done: Resolved): Made {
     ...tuckJoins(done),
   ];
   const capacity = bagCapacity(done);
+  const pieces = [...shellMade, ...others, ...makeLinings(done, shellMade), ...patches.pieces];
   return {
     article: "bag",
-    pieces: [...shellMade, ...others, ...makeLinings(done, shellMade), ...patches.pieces],
+    pieces,
     joins,
     capacity,
     assembly: bagAssembly(done, joins, patches.pieces),
     ...(straps.fit ? { fit: straps.fit } : {}),
+    fittings: bagFittingsList(done, { pieces, joins }),
     findings: [...bagFindings(done), ...straps.findings, ...laid.flatMap((l) => l.findings)],
     sizes: [litres(capacity.volume), ...straps.sizes, ...closing.sizes, ...closureSizesOf(done)],
     cautions: CAUTIONS,

@@ -12,10 +12,13 @@ import * as keeper from "../pieces/keeper.ts";
 import { adjustmentHalf, holeRow } from "../trade/balance.ts";
 import { bitEnd } from "../trade/bitEnd.ts";
 import { mateDrift } from "../trade/drawTurnBack.ts";
+import { shankRange } from "../trade/shankLength.ts";
 import { printLength, printNumber } from "../units/index.ts";
 import type { Resolved } from "./definition.ts";
 import { keeperJoin } from "./handing.ts";
+import { headstallAssembly } from "./headstallAssembly.ts";
 import { fitOf } from "./headstallFit.ts";
+import { headstallFittings } from "./headstallFittings.ts";
 import {
   allowances,
   bitRing,
@@ -57,6 +60,8 @@ export function makeHeadstall(done: Resolved): Made {
     ),
     joins: [...joins(done, crownPiece, cheekPiece, ear), ...keeperJoins(done), ...adjusting],
     fit: fitOf(done),
+    assembly: headstallAssembly([crownPiece, cheekPiece, ear, fixed, ...running]),
+    fittings: headstallFittings(done, [crownPiece, cheekPiece, ear, fixed, ...running]),
     findings: findings(done, crownPiece),
     sizes: [
       overPollOf(done),
@@ -77,9 +82,6 @@ function withRough(piece: Piece, margin: number): Piece {
   return rough ? { ...piece, rough } : piece;
 }
 
-/** A barrel this much shorter than what it goes through pinches it, mm; common practice, no source. */
-const PINCH_MM = { least: 0.3, most: 0.8 };
-
 /** How far punched mates move with the leather's neutral fibre, and how long the screws are. */
 function withBitNotes(piece: Piece, done: Resolved): Piece {
   const d = done.of(cheekSection);
@@ -91,11 +93,12 @@ function withBitNotes(piece: Piece, done: Resolved): Piece {
   );
   const through = d.thickness.value + d.skiveAtBit.value;
   const barrel = done.of(fixing).barrel.value;
+  const long = shankRange("binding screw", barrel, through);
   const notes = [
     `bit end: mated holes move ${printNumber(drift, 2)} mm if your leather's neutral fibre lies 0.1 off; a trial fold tells`,
     d.fixing === "rivet"
       ? `bit end: 2 rivets for each cheek, shank ${printNumber(barrel, 1)} mm, through ${printNumber(through, 1)} mm of leather`
-      : `bit end: 2 screws for each cheek, barrel ${printNumber(barrel, 1)} mm thick and ${printNumber(through - PINCH_MM.most, 1)} to ${printNumber(through - PINCH_MM.least, 1)} mm long`,
+      : `bit end: 2 screws for each cheek, barrel ${printNumber(barrel, 1)} mm thick and ${printNumber(long.from, 1)} to ${printNumber(long.to, 1)} mm long`,
   ];
   return { ...piece, notes: [...piece.notes, ...notes] };
 }

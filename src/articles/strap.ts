@@ -5,6 +5,8 @@ import * as strap from "../pieces/strap.ts";
 import { printNumber } from "../units/index.ts";
 import type { ArticleDefinition, Resolved } from "./definition.ts";
 import { keeperJoin } from "./handing.ts";
+import { strapAssembly } from "./strapAssembly.ts";
+import { strapFittings } from "./strapFittings.ts";
 import {
   buckle,
   fixedKeeper,
@@ -31,9 +33,12 @@ function make(done: Resolved): Made {
     ...(m.keeper && buckled ? [fixedKeeper] : []),
     ...(m.runningKeeper && buckled ? [runningKeeper] : []),
   ];
+  const pieces = [piece, ...keepers.map((s) => keeper.shape(done.of(s), { count, leather: "keeper" }))];
   return {
     article: "strap",
-    pieces: [piece, ...keepers.map((s) => keeper.shape(done.of(s), { count, leather: "keeper" }))],
+    pieces,
+    assembly: strapAssembly(pieces),
+    fittings: strapFittings(done, pieces),
     joins: [...(buckled ? buckleJoins(done) : []), ...keepers.map((s) => keeperJoin(s.path, done.of(s)))],
     findings: findings(done),
     sizes: [strap.strapCut(d, strap.strapEnds(d))],

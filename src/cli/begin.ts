@@ -1,14 +1,38 @@
 import { existsSync, writeFileSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
-import { articleNamed, beginOrder, measuringSheetPdf } from "../job.ts";
+import { articleNamed, beginOrder, beginShop, measuringSheetPdf } from "../job.ts";
 import { fonts } from "./fonts.ts";
 import { sayWriteError } from "./sayWriteError.ts";
 import { type Ending, refused, said } from "./terminal.ts";
 
 export type BeginOptions = { readonly to?: string; readonly sheet?: boolean; readonly paper?: string };
 
-/** Writes a new order file with every value explained, and the measuring sheet when asked. */
+/** What is written in place of an article for a new shop file. */
+const SHOP = "shop";
+
+const isThere = (file: string): Ending =>
+  refused(`${file} is there already and was left as it is. To mend: choose another name with --to`);
+
+/** Writes a new shop file with every line explained. */
+function shop({ to, sheet }: BeginOptions): Ending {
+  if (sheet) return refused("--sheet is for an article: a shop file has no measures");
+  const text = beginShop();
+  if (to === undefined) return said(text.trimEnd());
+  if (existsSync(to)) return isThere(to);
+  try {
+    writeFileSync(to, text, { flag: "wx" });
+  } catch (e) {
+    return refused(sayWriteError(to, e, "choose another place with --to"));
+  }
+  return said(
+    `Wrote ${to}`,
+    `Put your own rates in it, and name it in your orders with a line at the left margin: shop: ${basename(to)}`,
+  );
+}
+
+/** Writes a new order or shop file with every value explained, and the measuring sheet when asked. */
 export async function begin(name: string, options: BeginOptions): Promise<Ending> {
+  if (name === SHOP) return shop(options);
   const found = articleNamed(name);
   if (!found.ok) return refused(found.message);
   const text = beginOrder(found.article);
@@ -21,8 +45,7 @@ export async function begin(name: string, options: BeginOptions): Promise<Ending
     `${basename(options.to, extname(options.to))}-measuring-sheet.pdf`,
   );
   const there = [options.to, ...(options.sheet ? [sheetFile] : [])].find((f) => existsSync(f));
-  if (there !== undefined)
-    return refused(`${there} is there already and was left as it is. To mend: choose another name with --to`);
+  if (there !== undefined) return isThere(there);
   const sheet = options.sheet
     ? await measuringSheetPdf(found.article, options.paper ?? "letter", fonts())
     : undefined;

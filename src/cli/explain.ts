@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { DIE_PREFIX, explainDie, explainJob, makeJob, sayFault } from "../job.ts";
+import { asPieceId, DIE_PREFIX, explainDie, explainJob, makeJob, sayFault } from "../job.ts";
 import { readOrderFile } from "./readOrderFile.ts";
 import { type Ending, refused } from "./terminal.ts";
 
@@ -10,8 +10,9 @@ export function explain(file: string, piece: string | undefined): Ending {
   const result = makeJob(read.text, basename(file));
   if (!result.made)
     return { status: result.status, out: [], err: result.faults.map((f) => sayFault(f, file)) };
-  const lines = piece?.startsWith(DIE_PREFIX)
-    ? explainDie(result.job, result.die, piece.slice(DIE_PREFIX.length))
+  const name = asPieceId(piece ?? "");
+  const lines = name.startsWith(DIE_PREFIX)
+    ? explainDie(result.job, result.die, name.slice(DIE_PREFIX.length))
     : explainJob(result.job, piece);
   return lines.ok ? { status: 0, out: lines.lines, err: [] } : refused(lines.message);
 }

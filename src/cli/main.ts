@@ -1,7 +1,9 @@
 #!/usr/bin/env node
 import { createRequire } from "node:module";
 import { Command, CommanderError } from "commander";
+import type { BookWords } from "./book.ts";
 import type { DieWords } from "./die.ts";
+import type { GradeWords } from "./grade.ts";
 import type { MakeWords } from "./make.ts";
 import type { Ending } from "./terminal.ts";
 
@@ -62,15 +64,29 @@ function addDie(whittaw: Command): void {
     .command("die")
     .description("write drawings and files for ordering steel cutting dies")
     .argument("<order>", "order file")
-    .argument("<piece...>", "pieces, e.g. cheek")
+    .argument("[piece...]", "pieces, e.g. cheek; left out: says which there are")
     .option("--out <dir>", "folder that gets one folder for each order", "out")
     .option("--paper <name>", "letter, legal, tabloid, a4, a3, or a roll: 'roll 610 mm'")
     .option("--rule-edge", "also both faces of the rule in the DXF, in a layer of their own")
     .option("--nest", "also two of each piece on one board")
     .option("--no-inside-first", "let a plotter cut the outline before what lies inside")
     .option("--even-so", "write dies that have errors, stamped so")
+    .option("--replace", "replace drawings of the same revision that are not out yet")
     .option("--json", "report for a program")
-    .action(async (order: string, pieces: string[], words: DieWords) => {
+    // What is no option of this command may be a setting of the order: it is told so.
+    .allowUnknownOption()
+    .action(async (order: string, pieces: string[], words: DieWords, command: Command) => {
+      const typed = [order, ...pieces];
+      const { isOption, noOption } = await import("./dieOption.ts");
+      if (typed.some(isOption)) {
+        finish(
+          noOption(
+            typed,
+            command.options.map((o) => o.long ?? ""),
+          ),
+        );
+        return;
+      }
       const { die } = await import("./die.ts");
       finish(await die(order, pieces, words));
     });
@@ -80,7 +96,7 @@ function addBegin(whittaw: Command): void {
   whittaw
     .command("begin")
     .description("write a new order file with every value explained")
-    .argument("<article>", "one-ear-headstall, strap or bag")
+    .argument("<article>", "one-ear-headstall, strap or bag; or shop, for a new shop file")
     .option("--to <file>", "the order file to write; left out: print it")
     .option("--sheet", "also write a measuring sheet to print and fill in")
     .option("--paper <name>", "paper of the measuring sheet", "letter")
@@ -102,13 +118,56 @@ function addFacts(whittaw: Command): void {
     });
 }
 
+function addCompare(whittaw: Command): void {
+  whittaw
+    .command("compare")
+    .description("say what differs between two orders, or between an earlier job.json and today")
+    .argument("<before>", "an order, or the job.json of an earlier one")
+    .argument("[after]", "another; left out: the order in the job.json is made again")
+    .option("--json", "for a program")
+    .action(async (before: string, after: string | undefined, o: { json?: boolean }) => {
+      const { compare } = await import("./compare.ts");
+      finish(compare(before, after, o.json ?? false));
+    });
+}
+
+function addBook(whittaw: Command): void {
+  whittaw
+    .command("book")
+    .description("list a folder of orders: for whom, sizes, checks and price")
+    .argument("<folder>", "folder with orders, and folders in it")
+    .argument("[word...]", "only orders that hold every one of these words")
+    .option("--csv", "as a table for a spreadsheet")
+    .option("--json", "for a program")
+    .action(async (folder: string, words: string[], o: BookWords) => {
+      const { book } = await import("./book.ts");
+      finish(book(folder, words, o));
+    });
+}
+
+function addGrade(whittaw: Command): void {
+  whittaw
+    .command("grade")
+    .description("make one order in several sizes and print what differs between them")
+    .argument("<order>", "order file")
+    .option("--sizes <names>", "sizes, parted by commas; left out: all of them")
+    .option("--csv", "as a table for a spreadsheet")
+    .option("--json", "for a program")
+    .action(async (order: string, o: GradeWords) => {
+      const { gradeOrder } = await import("./grade.ts");
+      finish(gradeOrder(order, o));
+    });
+}
+
+const COMMANDS = [addMake, addCheck, addExplain, addDie, addCompare, addBook, addGrade, addBegin, addFacts];
+
 function program(): Command {
   const whittaw = new Command("whittaw")
     .description("Measures in, true-scale cutting templates out, for a saddler's bench.")
     .version(version)
     .exitOverride()
     .showHelpAfterError("(whittaw --help lists the commands)");
-  for (const add of [addMake, addCheck, addExplain, addDie, addBegin, addFacts]) add(whittaw);
+  for (const add of COMMANDS) add(whittaw);
   return whittaw;
 }
 

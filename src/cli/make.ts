@@ -13,6 +13,7 @@ import {
 import { fonts } from "./fonts.ts";
 import { progress } from "./progress.ts";
 import { readOrderFile } from "./readOrderFile.ts";
+import { shopBeside } from "./readShop.ts";
 import { sayWriteError } from "./sayWriteError.ts";
 import { allOf, type Ending, refused } from "./terminal.ts";
 import { type EarlierOrder, writeFiles } from "./writeFiles.ts";
@@ -110,7 +111,8 @@ async function makeOne(file: string, options: MakeOptions, embedded: () => Fonts
   const none = { file, findings: [], written: [], advice: [] };
   const read = readOrderFile(file);
   if (!read.ok) return { ...none, status: 2, faults: [read.message] };
-  const result = makeJob(read.text, basename(file), options);
+  const shop = shopBeside(read.text, file);
+  const result = makeJob(read.text, basename(file), { ...options, ...(shop ? { shop } : {}) });
   if (!result.made)
     return { ...none, status: result.status, faults: result.faults.map((f) => sayFault(f, file)) };
   const { job, status } = result;

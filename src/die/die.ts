@@ -4,8 +4,9 @@ import { leaf, type Quantity } from "../model/quantity.ts";
 import { type Rating, readForce } from "../trade/force.ts";
 import type { DieFeature } from "./feature.ts";
 import { dieFeatures } from "./features.ts";
-import { dieLoad, piecesPerStroke } from "./press.ts";
-import { type RulePath, ruleLengths, rulePaths } from "./rulePaths.ts";
+import { dieLoad, loadPerLength, piecesPerStroke } from "./press.ts";
+import { type Price, priceOf } from "./price.ts";
+import { type RulePath, rulePaths } from "./rulePaths.ts";
 import type { DieSettings } from "./settings.ts";
 import { type Axis, mirrorAxis } from "./symmetry.ts";
 
@@ -17,12 +18,14 @@ export type Die = {
   readonly rules: readonly RulePath[];
   /** What the press must push, N. */
   readonly load: Quantity;
+  /** What each millimetre of rule takes of it, N. */
+  readonly perLength: Quantity;
   /** Set when the order says what the press is rated for. */
   readonly press?: { readonly rating: Rating; readonly pieces: Quantity };
   /** About which what the die cuts is its own mirror image. */
   readonly axis?: Axis;
-  /** Price of the rule, in the order's money; set when the order has a price. */
-  readonly price?: number;
+  /** What the die costs by the order's prices; set when it has any, and a currency. */
+  readonly price?: Price;
 };
 
 /** The rating in the settings, or undefined: none was given, or it can't be read (the order's reader says so). */
@@ -49,18 +52,21 @@ export function dieFor(piece: Piece, settings: DieSettings, thickness?: Quantity
       kind: "article",
       source: "its thickest place",
     });
-  const load = dieLoad(rules, thick, settings);
+  const perLength = loadPerLength(thick, settings.shear);
+  const load = dieLoad(rules, perLength, settings);
   const rating = ratingOf(settings);
   const [outline, ...inner] = rules.map(({ path }) => path);
   const axis = mirrorAxis(outline!, inner);
+  const price = priceOf(rules, settings);
   return {
     piece,
     settings,
     features,
     rules,
     load,
+    perLength,
     ...(rating ? { press: pressFor(load, rating) } : {}),
     ...(axis ? { axis } : {}),
-    ...(settings.pricePerMm ? { price: ruleLengths(rules).rule * settings.pricePerMm.value } : {}),
+    ...(price ? { price } : {}),
   };
 }

@@ -26,13 +26,13 @@ export type DieFeature = {
   readonly made: "in the die" | "by hand afterwards";
   /** Why, in words. */
   readonly why: string;
-  /** Holes and slots: a letter for each kind and size, and a number: "A1". */
+  /** Holes, slots and notches in the die: a letter for each kind and size, and a number: "A1". */
   readonly letter?: string;
   /** The middle. */
   readonly at: Point;
-  /** Round holes: the diameter. Slots and openings: over all. */
+  /** Round holes: the diameter. Slots and openings: over all. Notches in the die: a slit, without width. */
   readonly size?: { readonly diameter: number } | { readonly length: number; readonly width: number };
-  /** Direction of a slot's long side, radians from x. */
+  /** Direction of a slot's long side, or of a notch, radians from x. */
   readonly angle?: number;
   /** What is drawn: closed for an outline, a slot or a hole. */
   readonly paths: readonly Path[];

@@ -7,6 +7,7 @@ import { clearWidth } from "./clearWidth.ts";
 import type { DieFeature, FeatureKind } from "./feature.ts";
 import { lettered } from "./letters.ts";
 import { longSide } from "./longSide.ts";
+import { notchInDie } from "./notch.ts";
 import type { DieSettings } from "./settings.ts";
 import { SHORT_MM } from "./short.ts";
 
@@ -156,18 +157,21 @@ const foldFeatures = (folds: readonly Fold[]): readonly DieFeature[] =>
 /**
  * Everything on the piece that somebody makes, each once, marked "in the die" or "by hand afterwards" with the
  * reason. In the die: the outline, slots and openings that are wide enough for the rule, round holes that are
- * large enough for a tube. By hand: stitch holes and awl holes (a row is one feature), staple holes, narrower
+ * large enough for a tube, and notches where the order says so. By hand: stitch holes and awl holes (a row is one feature), staple holes, narrower
  * slots, smaller holes, creases, notches, clips, folds, skived, tooled, glued and trimmed zones. Round holes,
  * staple holes, slots and openings carry a letter for each kind and size.
  */
 export function dieFeatures(piece: Piece, settings: DieSettings): readonly DieFeature[] {
   const rounds = piece.holes.filter((h) => !isPricked(h)).map((h) => roundFeature(h, settings));
   const cutouts = piece.cutouts.map((c) => cutoutFeature(c, settings));
+  const notches =
+    settings.notches === "in the die" ? piece.marks.flatMap((m) => notchInDie(m, piece.outline) ?? []) : [];
+  const left = piece.marks.filter(({ id }) => !notches.some((n) => n.id === id));
   return [
     outlineFeature(piece),
-    ...lettered([...rounds, ...cutouts]),
+    ...lettered([...rounds, ...cutouts, ...notches]),
     ...rowFeatures(piece.seams, piece.holes),
-    ...markFeatures(piece.marks),
+    ...markFeatures(left),
     ...foldFeatures(piece.folds),
     ...zoneFeatures(piece.zones),
   ];

@@ -1,139 +1,103 @@
-// A rule is bent in arcs: an outline's cubics become arcs, and its lines and arcs stay as they are.
-import { type CubicCurve, type Curve, curveAt, curvesOf, directionAt, pathOf } from "../geometry/curve.ts";
-import { distanceToPath } from "../geometry/distance.ts";
-import type { Path } from "../geometry/path.ts";
-import { apart, turnBetween } from "../geometry/vector.ts";
-import { arcsAlong, type Run } from "./arcRun.ts";
-import { alike, type Frame, framed, halves, isLoop, unframed } from "./runFrame.ts";
+// A rule is bent in arcs: an outline's cubics become arcs, as few as may be, and its lines and arcs stay.
+import { type Curve, curvesOf, partOf, pathOf } from "../geometry/curve.ts";
+import type { Path, Point } from "../geometry/path.ts";
+import { apart } from "../geometry/vector.ts";
+import { strayBetween } from "./arcFewest.ts";
+import { goesOn, oneEach } from "./arcMerge.ts";
+import { type Fitted, fittedRun, type SmoothRun } from "./arcPlan.ts";
+import { halfOf, mirrorOf, withImage } from "./mirrorHalves.ts";
+import { mirrorAxis } from "./symmetry.ts";
 
 /**
  * How far fitted arcs may lie from the outline, mm. A drawing promises 0.05; a tenth of it is kept for the
  * rounding of the table that the outline is rebuilt from.
  */
 export const ARC_FIT_MM = 0.045;
-/** A joint that turns by less than this is smooth: over 1 m it leads a thousandth of a millimetre astray. */
-const SMOOTH_RAD = 1e-6;
-/** Points of a curve at which the finished fit is measured. */
-const MEASURED = 48;
-/** Each time a finished fit is found too coarse the arcs are asked for so much closer. */
-const CLOSER = 0.85;
-const ROUNDS = 12;
-/** Centres this near, for a radius up to 1 m, are those of one circle. */
-const SAME_CIRCLE_MM = 1e-6;
+/** Halves that differ by no more than this, mm, are one another's image: a tenth of what fitting may cost. */
+const ALIKE_MM = 0.004;
 
 export type ArcFit = {
-  /** Lines and arcs only, from the same start in the same direction. */
+  /** Lines and arcs only, in the same direction; a closed one from the joint nearest to the path's start. */
   readonly path: Path;
   /** The furthest that either lies from the other, mm; 0 when nothing had to be fitted. */
   readonly error: number;
 };
 
-type Stretch = { readonly cubics: Run } | { readonly kept: Curve };
-
-const goesOn = (before: Curve, after: Curve): boolean =>
-  Math.abs(turnBetween(directionAt(before, 1), directionAt(after, 0))) < SMOOTH_RAD;
-
-/** The path's curves with smooth neighbouring cubics gathered into runs. */
-function stretches(curves: readonly Curve[]): readonly Stretch[] {
-  const found: Stretch[] = [];
-  let run: CubicCurve[] = [];
+/** The curves in runs that are smooth within. */
+function smoothRuns(curves: readonly Curve[]): readonly (readonly Curve[])[] {
+  const runs: Curve[][] = [];
   for (const curve of curves) {
-    if (curve.kind !== "cubic" || (run.length > 0 && !goesOn(run.at(-1)!, curve))) {
-      if (run.length > 0) found.push({ cubics: run });
-      run = [];
-    }
-    if (curve.kind === "cubic") run.push(curve);
-    else found.push({ kept: curve });
+    const run = runs.at(-1);
+    if (run && goesOn(run.at(-1)!, curve)) run.push(curve);
+    else runs.push([curve]);
   }
-  return run.length > 0 ? [...found, { cubics: run }] : found;
+  return runs;
 }
 
-/** The furthest that the points of one run of curves lie from the other. */
-function strayFrom(curves: readonly Curve[], other: Path): number {
-  let most = 0;
-  for (const curve of curves) {
-    for (let i = 0; i <= MEASURED; i++) {
-      most = Math.max(most, distanceToPath(curveAt(curve, i / MEASURED), other));
-    }
-  }
-  return most;
+function fittedAlong({ curves, start, end }: SmoothRun, tolerance: number): Fitted {
+  const runs = smoothRuns(curves);
+  const fits = runs.map((run, i) =>
+    fittedRun(
+      { curves: run, start: i === 0 ? start : "corner", end: i === runs.length - 1 ? end : "corner" },
+      tolerance,
+    ),
+  );
+  return { curves: fits.flatMap((f) => f.curves), error: Math.max(0, ...fits.map((f) => f.error)) };
 }
 
-type Fitted = { readonly curves: readonly Curve[]; readonly error: number };
+const turnedTo = (curves: readonly Curve[], first: number): readonly Curve[] => [
+  ...curves.slice(first),
+  ...curves.slice(0, first),
+];
 
-/** A run that closes is halved, so that each half has ends; a run that is its own image gets arcs that are. */
-function partsOf(run: Run): readonly Run[] {
-  const open = isLoop(run) ? halves(run) : [run];
-  return open.flatMap((part) => (alike(framed(part).run) ? halves(part) : [part]));
+/** A closed outline begins at a corner; without one in the middle of a line or arc, which joins up again. */
+function fittedRound(curves: readonly Curve[], tolerance: number): Fitted {
+  const corner = curves.findIndex((curve, i) => !goesOn(curves.at(i - 1)!, curve));
+  if (corner >= 0)
+    return fittedAlong({ curves: turnedTo(curves, corner), start: "corner", end: "corner" }, tolerance);
+  const kept = curves.findIndex(({ kind }) => kind !== "cubic");
+  if (kept < 0) return fittedAlong({ curves, start: "fixed", end: "fixed" }, tolerance);
+  const [whole, ...rest] = turnedTo(curves, kept);
+  const open = [partOf(whole!, 0.5, 1), ...rest, partOf(whole!, 0, 0.5)];
+  return fittedAlong({ curves: open, start: "fixed", end: "fixed" }, tolerance);
 }
 
-/** Neighbouring arcs of one circle, as halves of a mirrored run leave them, become one; so do lines in one direction. */
-function oneEach(curves: readonly Curve[]): readonly Curve[] {
-  const done: Curve[] = [];
-  for (const curve of curves) {
-    const last = done.at(-1);
-    const whole = last && oneCurve(last, curve);
-    if (whole) done[done.length - 1] = whole;
-    else done.push(curve);
-  }
-  return done;
+/** One half fitted and mirrored; undefined where the outline has no axis, or its halves aren't near enough alike. */
+function fittedInHalves(path: Path, curves: readonly Curve[], tolerance: number): Fitted | undefined {
+  const axis = mirrorAxis(path, [], Math.min(ALIKE_MM, tolerance / 2));
+  const mirror = axis && mirrorOf(path, axis);
+  const half = mirror && halfOf(curves, mirror);
+  if (!half) return undefined;
+  const found = withImage(fittedAlong(half, tolerance).curves, mirror);
+  const error = strayBetween(curves, found);
+  return error <= tolerance ? { curves: found as Fitted["curves"], error } : undefined;
 }
 
-function oneCurve(a: Curve, b: Curve): Curve | undefined {
-  if (a.kind === "line" && b.kind === "line") return goesOn(a, b) ? { ...a, p1: b.p1 } : undefined;
-  if (a.kind !== "arc" || b.kind !== "arc") return undefined;
-  const sweep = a.sweep + b.sweep;
-  const one = apart(a.centre, b.centre) < SAME_CIRCLE_MM * Math.max(1, a.radius / 1000);
-  return one && a.sweep * b.sweep > 0 && Math.abs(sweep) <= Math.PI ? { ...a, p1: b.p1, sweep } : undefined;
+/** A closed outline from its joint nearest to the given place. */
+function startedAt(curves: readonly Curve[], at: Point): readonly Curve[] {
+  const far = curves.map(({ p0 }) => apart(p0, at));
+  return turnedTo(curves, far.indexOf(Math.min(...far)));
 }
 
-/** Turned to and fro, the ends come back a hair off: they are the run's own again. */
-const endsKept = (curves: readonly Curve[], run: Run): readonly Curve[] =>
-  curves.map((curve, i) => ({
-    ...curve,
-    ...(i === 0 ? { p0: run[0]!.p0 } : {}),
-    ...(i === curves.length - 1 ? { p1: run.at(-1)!.p1 } : {}),
-  }));
-
-function fitRun(run: Run, tolerance: number): Fitted {
-  const original = pathOf(run[0]!.p0, run);
-  const frame: Frame = framed(run);
-  const parts = partsOf(frame.run);
-  let asked = tolerance;
-  for (let round = 0; ; round++) {
-    const found = unframed(
-      frame,
-      parts.flatMap((part) => arcsOf(part, asked)),
-    );
-    const curves = endsKept(oneEach(found), run);
-    const fitted = pathOf(curves[0]!.p0, curves);
-    const error = Math.max(strayFrom(run, fitted), strayFrom(curves, original));
-    if (error <= tolerance || round === ROUNDS) return { curves, error };
-    asked *= CLOSER;
-  }
-}
-
-/** Each half of a run that is its own image is looked at in a frame of its own, so that both come out alike. */
-function arcsOf(part: Run, tolerance: number): readonly Curve[] {
-  const frame = framed(part);
-  return unframed(frame, arcsAlong(frame.run, tolerance));
+function fitted(path: Path, tolerance: number): Fitted {
+  const curves = oneEach(curvesOf(path), path.closed);
+  if (curves.every(({ kind }) => kind !== "cubic")) return { curves: curves as Fitted["curves"], error: 0 };
+  if (!path.closed) return fittedAlong({ curves, start: "corner", end: "corner" }, tolerance);
+  const { curves: found, error } = fittedInHalves(path, curves, tolerance) ?? fittedRound(curves, tolerance);
+  return { curves: startedAt(oneEach(found, true), path.start) as Fitted["curves"], error };
 }
 
 /**
- * The path with each cubic replaced by arcs (and lines where it is straight) that lie within `tolerance` mm of
- * it, measured both ways. Arcs and lines of the path stay exactly as they are; joints that were smooth stay
- * smooth. Congruent runs of cubics, turned, mirrored or reversed, get the same arcs. Throws a RangeError for a
- * tolerance that is not above 0. The error that was reached is given back: at a cusp, where no arc can follow,
- * it may be more than what was asked.
+ * The path as lines and arcs within `tolerance` mm of it, measured both ways: as few as are found. Neighbours
+ * that are one line or one arc become one. A line or arc of the path stays on its line or circle, but may end
+ * sooner or later where it runs smoothly into a curve; between two curves a short one may go up in the fitted
+ * arcs. Joints that were smooth stay smooth. A closed path that is its own mirror image gets arcs that are.
+ * Congruent stretches, turned, mirrored or reversed, get the same arcs. Throws a RangeError for a tolerance
+ * that is not above 0. The error that was reached is given back: at a cusp, where no arc can follow, it may be
+ * more than what was asked.
  */
 export function fitArcs(path: Path, tolerance: number = ARC_FIT_MM): ArcFit {
   if (!(tolerance > 0)) throw new RangeError(`fitArcs: tolerance must be above 0 mm, not ${tolerance}`);
-  let error = 0;
-  const curves = stretches(curvesOf(path)).flatMap((stretch): readonly Curve[] => {
-    if ("kept" in stretch) return [stretch.kept];
-    const fitted = fitRun(stretch.cubics, tolerance);
-    error = Math.max(error, fitted.error);
-    return fitted.curves;
-  });
+  const { curves, error } = fitted(path, tolerance);
   return { path: pathOf(curves[0]?.p0 ?? path.start, curves, path.closed), error };
 }

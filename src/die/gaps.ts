@@ -35,7 +35,9 @@ const PER_REACH = 4;
 
 /** True where there is leather: inside the outline and in no slot or hole. */
 function isLeather(rules: readonly RulePath[], at: Point): boolean {
-  return rules.every(({ kind, path }) => containsPoint(path, at) === (kind === "outline"));
+  return rules
+    .filter(({ kind }) => kind !== "notch")
+    .every(({ kind, path }) => containsPoint(path, at) === (kind === "outline"));
 }
 
 function gapOf(
@@ -58,10 +60,14 @@ function halfWay(a: Path, b: Path, from: Point): Point {
   return between(onA, onB, 0.5);
 }
 
+/** A notch's rule stands on the outline's. */
+const isJoined = (a: RulePath, b: RulePath): boolean => a.kind === "outline" && b.kind === "notch";
+
 /** Gaps between different rules. */
 function gapsBetween(rules: readonly RulePath[], settings: DieSettings, reach: number): readonly Gap[] {
   return rules.flatMap((a, i) =>
     rules.slice(i + 1).flatMap((b) => {
+      if (isJoined(a, b)) return [];
       if (boxGap(boundsOf(a.path), boundsOf(b.path)) >= reach) return [];
       const distance = distanceBetween(a.path, b.path);
       if (distance >= reach) return [];
@@ -96,7 +102,7 @@ const around = (path: Path, s: number, reach: number): Path =>
 /** Gaps between two stretches of the same rule. */
 function gapsWithin(rules: readonly RulePath[], settings: DieSettings, reach: number): readonly Gap[] {
   return rules
-    .filter(({ kind }) => kind !== "tube")
+    .filter(({ kind }) => kind !== "tube" && kind !== "notch")
     .flatMap((rule) => {
       const pairs = nearPairs([rule], {
         within: reach,
@@ -115,12 +121,28 @@ function gapsWithin(rules: readonly RulePath[], settings: DieSettings, reach: nu
 }
 
 /**
- * Every place where two rules, a rule and a tube, or two stretches of one rule leave less than the least
- * spacing clear between them, in the order of the rules. `rules` are those of one piece, the outline first.
+ * Every place where two rules, a rule and a tube, or two stretches of one rule stand nearer than `reach` mm
+ * from edge to edge, in the order of the rules. `rules` are those of one piece, the outline first.
  */
-export function narrowGaps(rules: readonly RulePath[], settings: DieSettings): readonly Gap[] {
-  const least = settings.spacing.value;
-  const reach = least + 2 * settings.ruleThickness.value;
-  const all = [...gapsBetween(rules, settings, reach), ...gapsWithin(rules, settings, reach)];
-  return all.filter(({ clear }) => clear < least - SHORT_MM);
-}
+const gapsNearer = (rules: readonly RulePath[], settings: DieSettings, reach: number): readonly Gap[] => [
+  ...gapsBetween(rules, settings, reach),
+  ...gapsWithin(rules, settings, reach),
+];
+
+const leavesRoom = ({ clear }: Gap, { spacing }: DieSettings): boolean => clear >= spacing.value - SHORT_MM;
+
+/** The gaps that leave less than the least spacing clear between the steel. */
+export const narrowGaps = (rules: readonly RulePath[], settings: DieSettings): readonly Gap[] =>
+  gapsNearer(rules, settings, settings.spacing.value + 2 * settings.ruleThickness.value).filter(
+    (gap) => !leavesRoom(gap, settings),
+  );
+
+/** The gaps that leave room for the rubber and are narrower from edge to edge than the leather is thick, mm. */
+export const tightGaps = (
+  rules: readonly RulePath[],
+  settings: DieSettings,
+  thickness: number,
+): readonly Gap[] =>
+  gapsNearer(rules, settings, thickness).filter(
+    (gap) => gap.distance < thickness - SHORT_MM && leavesRoom(gap, settings),
+  );

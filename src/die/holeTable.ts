@@ -15,8 +15,11 @@ export type HoleRow = {
   readonly id: string;
 };
 
+/** To 0.001 mm, a tie away from 0: holes that lie alike on both sides of the datum have the same figures. */
+const roundAlike = (mm: number): number => (mm < 0 ? -roundMm(-mm) : roundMm(mm)) + 0; // adding 0 turns -0 into 0
+
 /** The rows of all lettered features, their middles counted from `datum` (the piece's origin unless said). */
 export const holeTable = (features: readonly DieFeature[], datum: Point = [0, 0]): readonly HoleRow[] =>
   features.flatMap(({ letter, kind, made, at, size, angle, id }) =>
-    letter === undefined ? [] : [{ letter, kind, made, x: roundMm(at[0] - datum[0]), y: roundMm(at[1] - datum[1]), size, ...(angle === undefined ? {} : { angle }), id }],
+    letter === undefined ? [] : [{ letter, kind, made, x: roundAlike(at[0] - datum[0]), y: roundAlike(at[1] - datum[1]), size, ...(angle === undefined ? {} : { angle }), id }],
   );

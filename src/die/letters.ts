@@ -15,7 +15,7 @@ function letterOf(index: number): string {
 const DECIMALS = 2;
 
 type Key = readonly [made: number, kind: number, size: number, other: number];
-const KINDS: readonly string[] = ["round hole", "slot", "opening", "staple hole"];
+const KINDS: readonly string[] = ["round hole", "slot", "opening", "staple hole", "notch"];
 
 function keyOf({ made, kind, size }: DieFeature): Key {
   const sizes = !size ? [0, 0] : "diameter" in size ? [size.diameter, 0] : [size.width, size.length];

@@ -11,7 +11,7 @@ export type LongSide = { readonly length: number; readonly width: number; readon
 const UPRIGHT = 1e-9;
 
 /** The angle as that of a line, above −π/2 to π/2: a slot has no head and no tail. */
-const ofLine = (angle: number): number => angle - Math.PI * Math.ceil(angle / Math.PI - 0.5 - UPRIGHT);
+export const ofLine = (angle: number): number => angle - Math.PI * Math.ceil(angle / Math.PI - 0.5 - UPRIGHT);
 
 /** Length and width over all of a closed path and the direction of its length, in (−π/2, π/2]. */
 export function longSide(path: Path): LongSide {

@@ -86,10 +86,14 @@ const FACING = 2;
 /** The length of close rules is found in steps of this, mm: a load is an estimate. */
 const STEP_MM = 0.5;
 
-/** Length of cut, in mm, along which another rule, or the other side of the same one, is nearer than `within`. */
+/**
+ * Length of cut, in mm, along which another rule, or the other side of the same one, is nearer than `within`.
+ * A notch stands on the outline's rule with leather free on both sides: it jams nothing.
+ */
 export function closeLength(rules: readonly RulePath[], within: number): number {
   if (!(within > 0)) return 0;
-  return nearPairs(rules, { within, step: STEP_MM, along: (distance) => FACING * distance })
+  const jamming = rules.filter(({ kind }) => kind !== "notch");
+  return nearPairs(jamming, { within, step: STEP_MM, along: (distance) => FACING * distance })
     .filter(({ distance }) => distance < within)
     .reduce((sum, { a }) => sum + a.share, 0);
 }

@@ -3,6 +3,7 @@ import { type ArcCurve, type Curve, curvesOf, partOf } from "../geometry/curve.t
 import { arc, closedPath, line, type Path, type Point, SAME_POINT_MM } from "../geometry/path.ts";
 import { apart } from "../geometry/vector.ts";
 import { roundMm } from "../units/index.ts";
+import { MOST_TURN, SMOOTH_RAD } from "./arcMerge.ts";
 
 /** One line or arc of an outline, counted from 1 in the outline's direction; mm, to 0.001. */
 export type OutlineRow = { readonly number: number; readonly start: Point; readonly end: Point } & (
@@ -16,10 +17,12 @@ const TINY_ARC_MM = 0.01;
 /** Rows whose ends or circles disagree by more than this were misread; rounding explains a hair. */
 const DISAGREES_MM = 2 * SAME_POINT_MM;
 
-const rounded = ([x, y]: Point): Point => [roundMm(x), roundMm(y)];
+/** Ties go away from 0, so that both halves of a symmetric piece print alike. */
+const even = (mm: number): number => (mm < 0 ? -roundMm(-mm) : roundMm(mm));
+const rounded = ([x, y]: Point): Point => [even(x), even(y)];
 
-/** An arc over half a turn is halved: its ends may lie so near each other that they say little of it. */
-const pieces = (curve: Curve): readonly Curve[] => (curve.kind === "arc" && Math.abs(curve.sweep) > Math.PI * 1.001 ? [partOf(curve, 0, 0.5), partOf(curve, 0.5, 1)] : [curve]);
+/** An arc over three quarters of a turn is halved: its ends may lie so near each other that they say little of it. */
+const pieces = (curve: Curve): readonly Curve[] => (curve.kind === "arc" && Math.abs(curve.sweep) > MOST_TURN + SMOOTH_RAD ? [partOf(curve, 0, 0.5), partOf(curve, 0.5, 1)] : [curve]);
 
 const isTiny = (curve: ArcCurve): boolean => curve.radius < TINY_ARC_MM || apart(curve.p0, curve.p1) < TINY_ARC_MM;
 

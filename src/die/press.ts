@@ -2,6 +2,7 @@
 
 import { signedArea } from "../geometry/area.ts";
 import { leaf, least, named, over, type Quantity, roundedDown, sum, times } from "../model/quantity.ts";
+import { printNumber } from "../units/index.ts";
 import { closeLength } from "./nearness.ts";
 import { type RulePath, ruleLengths } from "./rulePaths.ts";
 import type { DieSettings } from "./settings.ts";
@@ -67,16 +68,23 @@ function rubberArea(rules: readonly RulePath[], ruleLength: Quantity, strip: Qua
   });
 }
 
-/** The load of one die on the press, N, for leather of the given thickness. */
-export function dieLoad(rules: readonly RulePath[], thickness: Quantity, settings: DieSettings): Quantity {
+/** The load of one die on the press, N; `perLength` is what each millimetre of rule takes, N. */
+export function dieLoad(rules: readonly RulePath[], perLength: Quantity, settings: DieSettings): Quantity {
   const lengths = ruleLengths(rules);
   const tubes = rules.filter(({ kind }) => kind === "tube");
   const small = ruleLengths(tubes.filter(({ diameter }) => diameter! < settings.smallTube.value)).tubes;
   const close = closeLength(rules, settings.closeRules.value);
-  const ruleLength = drawn("length of rule", lengths.rule, "length", "outline, slots and openings");
+  const ruleLength = drawn(
+    "length of rule",
+    lengths.rule,
+    "length",
+    rules.some(({ kind }) => kind === "notch")
+      ? "outline, slots, openings and notches"
+      : "outline, slots and openings",
+  );
   return pressLoad({
     ruleLength,
-    perLength: loadPerLength(thickness, settings.shear),
+    perLength,
     rubberArea: rubberArea(rules, ruleLength, settings.rubberStrip),
     rubberPressure: settings.rubberPressure,
     ...(lengths.tubes > 0
@@ -101,10 +109,38 @@ export function dieLoad(rules: readonly RulePath[], thickness: Quantity, setting
   });
 }
 
-/** How many pieces one stroke can cut: what the press is rated for ÷ the load of one die, whole ones only. */
+/** Load of two dies on one board, N: twice one's, and the extra where rules of the one stand close to the other's. */
+export function loadOfBoth(
+  load: Quantity,
+  perLength: Quantity,
+  close: { readonly length: number; readonly extra: Quantity },
+): Quantity {
+  const source = "each die presses as it would alone; its rubber is counted in full";
+  if (!(close.length > 0)) return force("press load of both", times(load, 2), source);
+  const length = drawn(
+    "length of rules close to the other die's",
+    close.length,
+    "length",
+    "the nested board",
+  );
+  const extra = force("extra for close rules between the two", times(length, perLength, close.extra), EXTRA);
+  return force("press load of both", sum(times(load, 2), extra), source);
+}
+
+/** An estimate may take so much of a press's rating; the rest is reserve. Common practice, no source. */
+export const RESERVE = 0.8;
+
+/**
+ * How many pieces one stroke can cut: what the press is rated for without its reserve ÷ the load of one die, whole
+ * ones only; one where the whole rating takes it and the reserve is used up, none where the rating is less.
+ */
 export function piecesPerStroke(load: Quantity, rating: Quantity): Quantity {
-  return named("pieces for each stroke", roundedDown(over(rating, load)), {
+  const kept = roundedDown(over(times(rating, RESERVE), load));
+  const some = kept.value >= 1;
+  return named("pieces for each stroke", some ? kept : roundedDown(over(rating, load)), {
     kind: "count",
-    source: "rating ÷ load of one die",
+    source: some
+      ? `${printNumber(100 * RESERVE, 0)} % of the rating ÷ load of one die; the rest is reserve for an estimate`
+      : "rating ÷ load of one die, without reserve for an estimate: 1 at the most",
   });
 }

@@ -27,6 +27,9 @@ export type RuleFaces = { readonly leather: readonly Path[]; readonly waste: rea
  */
 export function ruleFaces({ kind, path }: RulePath, settings: DieSettings): RuleFaces {
   const thickness = settings.ruleThickness.value;
+  // A notch has leather on both sides.
+  if (kind === "notch")
+    return { leather: [0.5, -0.5].flatMap((k) => offsetPath(path, k * thickness)), waste: [] };
   const share = bodyShare(settings.bevel);
   // The outline has its leather inside, a slot and a tube outside.
   const inward = signedArea(path) > 0 ? 1 : -1;

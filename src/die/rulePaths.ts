@@ -7,8 +7,8 @@ import { ARC_FIT_MM, fitArcs } from "./fitArcs.ts";
 /** One bent rule, or a tube, by the feature that it cuts. The path is its cutting edge. */
 export type RulePath = {
   readonly id: string;
-  readonly kind: "outline" | "slot" | "tube";
-  /** Lines and arcs only. */
+  readonly kind: "outline" | "slot" | "tube" | "notch";
+  /** Lines and arcs only; closed, but for a notch, whose rule stands on the outline's. */
   readonly path: Path;
   /** The furthest that it lies from the piece's own line, mm. */
   readonly error: number;
@@ -23,7 +23,8 @@ function rulePath(feature: DieFeature, tolerance: number): RulePath {
     return { id, kind: "tube", path: circlePath(at, diameter / 2), error: 0, diameter };
   }
   const fit = fitArcs(feature.paths[0]!, tolerance);
-  return { id, kind: feature.kind === "outline" ? "outline" : "slot", ...fit };
+  const kind = feature.kind === "outline" || feature.kind === "notch" ? feature.kind : "slot";
+  return { id, kind, ...fit };
 }
 
 /** The rules of all features that are in the die, the outline first; curves within `tolerance` mm. */
@@ -34,7 +35,7 @@ export const rulePaths = (
   features.filter(({ made }) => made === "in the die").map((f) => rulePath(f, tolerance));
 
 export type RuleLengths = {
-  /** Outline, slots and openings. */
+  /** Outline, slots, openings and notches. */
   readonly rule: number;
   /** Round the tubes' edges. */
   readonly tubes: number;

@@ -77,21 +77,25 @@ function mirrored([x, y]: Point, { at, angle }: Axis): Point {
 }
 
 /** True when the image of each point lies on one of the paths. A mirror image's image is the thing itself, so one way is both. */
-function liesOn(paths: readonly Path[], points: readonly Point[], axis: Axis): boolean {
+function liesOn(paths: readonly Path[], points: readonly Point[], axis: Axis, within: number): boolean {
   return points.every((point) => {
     const image = mirrored(point, axis);
-    return paths.some((path) => distanceToPath(image, path) <= SAME_MM);
+    return paths.some((path) => distanceToPath(image, path) <= within);
   });
 }
 
 /**
  * The line about which a closed outline and all that is cut within it are their own mirror image, within
- * 0.05 mm; undefined when there is none.
+ * `within` mm; undefined when there is none.
  */
-export function mirrorAxis(outline: Path, inner: readonly Path[]): Axis | undefined {
+export function mirrorAxis(
+  outline: Path,
+  inner: readonly Path[],
+  within: number = SAME_MM,
+): Axis | undefined {
   const edge = flatten(outline, COMPARED_MM);
   const holes = inner.flatMap((path) => flatten(path, COMPARED_MM));
   return candidates(outline, inner).find(
-    (axis) => liesOn([outline], edge, axis) && liesOn(inner, holes, axis),
+    (axis) => liesOn([outline], edge, axis, within) && liesOn(inner, holes, axis, within),
   );
 }

@@ -1,7 +1,10 @@
 // The dies of a job's pieces: what was found about each, and the files by which it is ordered.
 import { checkDie } from "../die/checks/index.ts";
+import { pairPressEnough } from "../die/checks/pairPressEnough.ts";
 import type { Die } from "../die/die.ts";
-import { pairDie, secondOf } from "../die/pairDie.ts";
+import type { Nest } from "../die/nest.ts";
+import { pairDie, pairLoad, secondOf } from "../die/pairDie.ts";
+import { type Price, priceOf } from "../die/price.ts";
 import type { DieSettings } from "../die/settings.ts";
 import { type Side, sidesOf } from "../die/sides.ts";
 import { boundsOf } from "../geometry/bounds.ts";
@@ -10,24 +13,39 @@ import { frontPage } from "../layout/printer.ts";
 import type { Finding } from "../model/finding.ts";
 import type { Job } from "../model/job.ts";
 import type { Piece } from "../model/piece.ts";
+import type { Quantity } from "../model/quantity.ts";
 import { dxf } from "../output/dxf.ts";
 import { pdf } from "../output/pdf.ts";
 import { plotterSvg } from "../output/plotterSvg.ts";
 import { svg } from "../output/svg.ts";
 import { cutItems, pairItems } from "../picture/die/cutItems.ts";
 import { type DieDrawingInput, type DieTitle, dieDrawing } from "../picture/die/dieDrawing.ts";
-import { pairSheet } from "../picture/die/pairSheet.ts";
+import { pairSheet, sayBothSides } from "../picture/die/pairSheet.ts";
 import { plotterSheet } from "../picture/die/plotterSheet.ts";
 import type { Picture } from "../picture/picture.ts";
 import { sheetPictures } from "../picture/sheet/sheets.ts";
+import { notesByDie } from "../trade/bodyEdge.ts";
 import { ROLL_LENGTH_MM } from "../trade/paper.ts";
 import { type Fonts, hashOf, type JobFile } from "./file.ts";
+
+/** Two of a die on one board. */
+export type PairAsked = {
+  readonly nest: Nest;
+  /** What the press must push for both at once, N. */
+  readonly load: Quantity;
+  readonly findings: readonly Finding[];
+  readonly price?: Price;
+};
 
 /** One die that is ordered: of one piece, for one side. */
 export type DieAsked = Side & {
   readonly piece: Piece;
-  /** Errors of the job, then what the dies' rules found. */
+  /** Errors of the job, what the dies' rules found, and what was found about the pair. */
   readonly findings: readonly Finding[];
+  /** Those without the pair's: what holds for the single die. */
+  readonly own: readonly Finding[];
+  /** On the first die of a piece, when two on one board were asked for. */
+  readonly pair?: PairAsked;
 };
 
 export type DieOptions = Fonts & {
@@ -43,17 +61,31 @@ const STAMP = "has errors";
 /** What a view needs beyond the piece itself on a page from the roll, mm. */
 const ROUND_VIEW_MM = 170;
 
-/** The dies of one piece of a job. */
-export function diesOf(job: Job, settings: DieSettings, piece: Piece): readonly DieAsked[] {
-  const errors = job.findings.filter(({ severity }) => severity === "error");
-  return sidesOf(piece, settings).map((side) => ({
-    ...side,
-    piece,
-    findings: [...errors, ...checkDie(side.die, job.order.units)],
-  }));
+function pairOf(die: Die): PairAsked {
+  const nest = pairDie(die);
+  const load = pairLoad(die, nest);
+  const price = priceOf(die.rules, die.settings, 2);
+  return { nest, load, findings: pairPressEnough(die, load), ...(price ? { price } : {}) };
 }
 
-const hasErrors = ({ findings }: DieAsked): boolean => findings.some(({ severity }) => severity === "error");
+/** The dies of one piece of a job; with `nest`, also two of the first on one board and what is found about them. */
+export function diesOf(
+  job: Job,
+  settings: DieSettings,
+  piece: Piece,
+  { nest = false }: Pick<DieOptions, "nest"> = {},
+): readonly DieAsked[] {
+  const errors = job.findings.filter(({ severity }) => severity === "error");
+  return sidesOf(piece, settings).map((side, i) => {
+    const own = [...errors, ...checkDie(side.die, job.order.units)];
+    const pair = nest && i === 0 ? pairOf(side.die) : undefined;
+    const findings = [...own, ...(pair?.findings ?? [])];
+    return { ...side, piece, own, findings, ...(pair ? { pair } : {}) };
+  });
+}
+
+const hasErrors = (findings: readonly Finding[]): boolean =>
+  findings.some(({ severity }) => severity === "error");
 
 const stemOf = (file: string): string => file.replace(/\.[^.]*$/, "");
 
@@ -66,10 +98,21 @@ function sayHand({ count, hand }: Piece): string {
   return count === 1 ? "1" : `${count}, all alike`;
 }
 
+/** Whose drawing it is: what the order says, else the shop and its place. */
+const ownerOf = ({ shop }: Job, { owner }: DieSettings): string =>
+  owner === "" ? [shop.name, shop.address].filter((s) => s !== "").join(", ") : owner;
+
+/** What the two on one board are called in names of drawings and files. */
+const boardSlug = ({ die }: DieAsked): string => (secondOf(die) === "mirrored" ? "pair" : "two");
+
+/** The drawing of the board of two, with its revision. */
+const boardNumber = (job: Job, asked: DieAsked): string =>
+  `${numberOf(job, asked, boardSlug(asked))}, revision ${asked.die.settings.revision}`;
+
 function titleOf(job: Job, asked: DieAsked, slug: string, side: string): DieTitle {
-  const { owner, revision, date } = asked.die.settings;
+  const { revision, date } = asked.die.settings;
   return {
-    owner,
+    owner: ownerOf(job, asked.die.settings),
     article: job.made.article,
     forWhom: job.order.forWhom,
     piece: asked.piece.name,
@@ -107,20 +150,31 @@ async function drawingFiles(
   ];
 }
 
-function wordsOf(asked: DieAsked, title: DieTitle): readonly string[] {
+function wordsOf(findings: readonly Finding[], title: DieTitle): readonly string[] {
   return [
-    ...(hasErrors(asked) ? [STAMP.toUpperCase()] : []),
+    ...(hasErrors(findings) ? [STAMP.toUpperCase()] : []),
     `${title.piece}, ${title.side}; seen on the grain side`,
     `${title.number}, revision ${title.revision}${title.date === "" ? "" : `, ${title.date}`}`,
     "Millimetres, true size.",
   ];
 }
 
+/**
+ * The same whether the board is ordered or not: a file that is out does not change with what else is drawn.
+ */
+const singleOnly = (board: string): string =>
+  `Make this die only if no board of two is ordered: drawing ${board} would be made instead`;
+
+const boardInstead = (of: string): string =>
+  `Make this board, 1 of it, instead of the single die of drawing ${of}, which defines the outline`;
+
 async function dieOwnFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
-  const { die, slug, says, piece, findings } = asked;
-  const title = titleOf(job, asked, slug, says);
+  const { die, slug, says, piece, own: findings } = asked;
+  const board = boardNumber(job, asked);
+  const title = { ...titleOf(job, asked, slug, says), ...(options.nest ? { board } : {}) };
   const name = `${piece.id}-${slug}-${die.settings.revision}`;
-  const words = wordsOf(asked, title);
+  const words = wordsOf(findings, title);
+  const cut = [...words, singleOnly(board)];
   const { margin } = job.layout;
   const { units } = job.order;
   const pictures = dieDrawing({ die, sheet: sheetFor(job, die), margin, units, title, findings });
@@ -131,19 +185,23 @@ async function dieOwnFiles(job: Job, asked: DieAsked, options: DieOptions): Prom
   };
   return [
     ...(await drawingFiles(`die-${name}`, pictures, job, options)),
-    { path: `die-${name}.dxf`, data: dxf(cutItems(die, { ruleEdge: options.ruleEdge ?? false, words })) },
+    {
+      path: `die-${name}.dxf`,
+      data: dxf(cutItems(die, { ruleEdge: options.ruleEdge ?? false, words: cut })),
+    },
     { path: `plotter-${name}.svg`, data: plotterSvg(plotterSheet(die, plotted)) },
   ];
 }
 
 /** Two of the first of a piece's dies on one board. */
 async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
-  const { die, piece, slug } = asked;
-  const mirrored = secondOf(die) === "mirrored";
-  const pair = mirrored ? "pair" : "two";
-  const title = titleOf(job, asked, pair, mirrored ? "a left and a right" : "two alike");
+  const { die, piece, slug, own } = asked;
+  const { nest, findings } = asked.pair ?? pairOf(die);
+  const pair = boardSlug(asked);
+  const of = `${numberOf(job, asked, slug)}, revision ${die.settings.revision}`;
+  const title = { ...titleOf(job, asked, pair, sayBothSides(nest)), instead: true };
   const name = `die-${piece.id}-${pair}-${die.settings.revision}`;
-  const nest = pairDie(die);
+  const found = [...own, ...findings];
   const sheet = pairSheet({
     die,
     nest,
@@ -151,32 +209,45 @@ async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Prom
     margin: job.layout.margin,
     units: job.order.units,
     title,
-    of: `${numberOf(job, asked, slug)}, revision ${die.settings.revision}`,
+    of,
     file: `${name}.dxf`,
-    ...(hasErrors(asked) ? { stamp: STAMP } : {}),
+    ...(hasErrors(found) ? { stamp: STAMP } : {}),
   });
-  const words = wordsOf(asked, title);
+  const words = [...wordsOf(found, title), boardInstead(of)];
   return [
     ...(await drawingFiles(name, [sheet], job, options)),
     { path: `${name}.dxf`, data: dxf(pairItems(die, nest, { ruleEdge: options.ruleEdge ?? false, words })) },
   ];
 }
 
-/** The piece at true scale on the job's paper, tiled where one sheet doesn't hold it. */
+/** `for die drawing tote-front-as-drawn, revision A`; of a pair both numbers. */
+function sayForDie(job: Job, dies: readonly DieAsked[]): string {
+  const numbers = dies.map((asked) => numberOf(job, asked, asked.slug));
+  return `for die drawing${numbers.length === 1 ? "" : "s"} ${numbers.join(" and ")}, revision ${dies[0]!.die.settings.revision}`;
+}
+
+/**
+ * The piece at true scale on the job's paper, tiled where one sheet doesn't hold it, for the die maker: who has
+ * neither the order nor this program, and knows the dies by their numbers.
+ */
 async function templateFile(
   job: Job,
-  { piece, die, findings }: DieAsked,
+  dies: readonly DieAsked[],
+  { piece: ordered, die, own: findings }: DieAsked,
   options: DieOptions,
 ): Promise<JobFile> {
+  const notches = die.rules.some(({ kind }) => kind === "notch");
+  const piece = notches ? { ...ordered, notes: notesByDie(ordered.notes) } : ordered;
   const { paper, margin, overlap, factor } = job.layout;
   const layout = layOut([piece], { paper, margin, overlap, endsOnly: false, factor });
   const { article } = job.made;
   const { forWhom, file, units } = job.order;
-  const words = { article, forWhom, file, cautions: [], findings };
+  const forDie = { says: sayForDie(job, dies), notches };
+  const words = { article, forWhom, file, cautions: [], findings, die: forDie };
   const name = `template-${piece.id}-${die.settings.revision}`;
-  const stamp = findings.some(({ severity }) => severity === "error") ? { stamp: STAMP } : {};
+  const stamp = hasErrors(findings) ? { stamp: STAMP } : {};
   const pages = sheetPictures({ pieces: [piece], layout, words, units, ...stamp });
-  const id = hashOf(JSON.stringify([job.order.text, name, layout]));
+  const id = hashOf(JSON.stringify([job.order.text, name, layout, forDie]));
   const data = await pdf(pages, { font: options.font, bold: options.bold, title: name, id });
   return { path: `${name}.pdf`, data };
 }
@@ -193,7 +264,7 @@ export async function dieFiles(
 ): Promise<readonly JobFile[]> {
   const files: JobFile[] = [];
   for (const asked of dies) files.push(...(await dieOwnFiles(job, asked, options)));
-  if (dies[0]) files.push(await templateFile(job, dies[0], options));
+  if (dies[0]) files.push(await templateFile(job, dies, dies[0], options));
   if (options.nest && dies[0]) files.push(...(await nestedFiles(job, dies[0], options)));
   return files;
 }

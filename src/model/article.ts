@@ -1,5 +1,6 @@
 import type { Point } from "../geometry/path.ts";
 import type { Finding } from "./finding.ts";
+import type { Fitting } from "./fitting.ts";
 import type { Piece } from "./piece.ts";
 import type { Quantity } from "./quantity.ts";
 
@@ -132,7 +133,7 @@ export type Capacity = {
 /** One step of putting together: what it joins, what it shuts in, what must still be open for it. */
 export type AssemblyStep = {
   readonly name: string;
-  readonly does: "stitch" | "rivet" | "glue" | "fix" | "turn";
+  readonly does: "stitch" | "rivet" | "glue" | "fix" | "turn" | "fold" | "slide" | "thread";
   /** Steps that must come before. */
   readonly after: readonly string[];
   /** Places that must still be reached by hand, e.g. "inside of the bag". */
@@ -207,6 +208,8 @@ export type Made = {
   readonly capacity?: Capacity;
   /** The order of putting together. */
   readonly assembly?: readonly AssemblyStep[];
+  /** What is bought for it. */
+  readonly fittings?: readonly Fitting[];
   /** Contradictions between measures, and things to know that no single piece shows. */
   readonly findings: readonly Finding[];
   /** Sizes of the whole, each with its history. */

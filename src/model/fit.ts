@@ -1,21 +1,22 @@
 import type { Fit, FitRow } from "./article.ts";
 import { sayValue, type Units } from "./say.ts";
 
-const holes = (r: FitRow): string =>
+/** `hole 3`; of two sides `near 3, off 4 (one hole uneven)`. */
+export const sayHoles = (r: FitRow): string =>
   r.off === undefined
     ? `hole ${r.near}`
     : `near ${r.near}, off ${r.off}${r.even ? "" : " (one hole uneven)"}`;
 
+/** The sizes that a row's measure suits. */
+export const saySuits = ({ sizes }: FitRow): string =>
+  sizes.length === 0 ? "no size of the built-in table" : sizes.join(", ");
+
 /** The fit table: which holes give which measure, and the sizes that measure suits. Hole 1 is nearest the tip. */
 export function fitLines(fit: Fit, units: Units): readonly string[] {
   const rows = fit.rows.map((r) => [
-    holes(r),
+    sayHoles(r),
     sayValue(r.measure, "length", units),
-    fit.sizesNote !== undefined
-      ? ""
-      : r.sizes.length === 0
-        ? "no size of the built-in table"
-        : r.sizes.join(", "),
+    fit.sizesNote !== undefined ? "" : saySuits(r),
     r.measure === fit.wanted ? "<- as measured" : "",
   ]);
   const widths = [0, 1, 2].map((i) => Math.max(...rows.map((r) => r[i]!.length)));

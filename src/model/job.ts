@@ -1,9 +1,11 @@
 import type { Made } from "./article.ts";
+import type { Bench } from "./bench.ts";
 import type { Derivation } from "./derivation.ts";
 import type { Finding } from "./finding.ts";
 import type { ResolvedDimension } from "./resolve.ts";
 import type { Units } from "./say.ts";
 import type { Layout } from "./sheet.ts";
+import type { Shop } from "./shop.ts";
 
 /** Grows when job.json changes its shape. */
 export const JOB_FORMAT = 1;
@@ -19,6 +21,9 @@ export type JobOrder = {
   readonly units: Units;
 };
 
+/** What an order says of its finish; "" where it is left blank. */
+export type Finish = { readonly dye: string; readonly edges: string; readonly thread: string };
+
 /** An order made: everything that outputs need, plain data. */
 export type Job = {
   readonly order: JobOrder;
@@ -27,4 +32,9 @@ export type Job = {
   readonly derivations: readonly Derivation[];
   readonly findings: readonly Finding[];
   readonly layout: Layout;
+  readonly bench: Bench;
+  /** How many are ordered, how they are finished, and the shop whose rates they are priced by. */
+  readonly quantity: number;
+  readonly finish: Finish;
+  readonly shop: Shop;
 };

@@ -5,11 +5,22 @@ import { sayHands, type Units } from "./say.ts";
 /** Differences below this are the arithmetic's, not the maker's: a bound met is not a bound crossed. */
 export const BOUND_SLACK = 1e-6;
 
-/** A way to write a value: whole steps of so much, in words. */
-type Way = { readonly step: number; readonly say: (v: number) => string };
+/** A bound said further off than this share of itself tells another range. */
+const NEAR_SHARE = 0.03;
+/** A fraction of an inch, or tenths of an ounce, are worth so much when a value is to be written. */
+const HANDY_SHARE = 0.125;
+
+/** A way to write a value: whole steps of so much, in words; `handy` ones may lie further off. */
+type Way = { readonly step: number; readonly say: (v: number) => string; readonly handy?: true };
 
 const mm = (step: number, decimals: number): Way => ({ step, say: (v) => `${printNumber(v, decimals)} mm` });
-const FINE_MM = mm(0.001, 3);
+const FINE_MM = [mm(0.01, 2), mm(0.001, 3)];
+const INCH_32: Way = { step: MM_PER_INCH / 32, say: (v) => printLengthShort(v, "in"), handy: true };
+const OUNCE_10: Way = {
+  step: MM_PER_OUNCE / 10,
+  say: (v) => `${printNumber(v / MM_PER_OUNCE, 1)} oz`,
+  handy: true,
+};
 const plain = (step: number, decimals: number): Way => ({ step, say: (v) => printNumber(v, decimals) });
 const DEGREE = Math.PI / 180;
 
@@ -18,18 +29,16 @@ function waysFor(kind: QuantityKind | "hands", units: Units): readonly Way[] {
   switch (kind) {
     case "length":
       return units === "in"
-        ? [{ step: MM_PER_INCH / 32, say: (v) => printLengthShort(v, "in") }, mm(0.1, 1), FINE_MM]
+        ? [INCH_32, mm(0.1, 1), ...FINE_MM]
         : units === "cm"
-          ? [{ step: 0.1, say: (v) => printLengthShort(v, "cm") }, FINE_MM]
-          : [mm(0.1, 1), FINE_MM];
+          ? [{ step: 0.1, say: (v) => printLengthShort(v, "cm") }, ...FINE_MM]
+          : [mm(0.1, 1), ...FINE_MM];
     case "hands":
       return [{ step: MM_PER_INCH, say: sayHands }];
     case "thickness":
-      return units === "in"
-        ? [{ step: MM_PER_OUNCE / 10, say: (v) => `${printNumber(v / MM_PER_OUNCE, 1)} oz` }, FINE_MM]
-        : [mm(0.01, 2), FINE_MM];
+      return units === "in" ? [OUNCE_10, ...FINE_MM] : FINE_MM;
     case "pitch":
-      return [mm(0.01, 2), FINE_MM];
+      return FINE_MM;
     case "angle":
       return [
         { step: DEGREE / 10, say: printAngle },
@@ -49,36 +58,58 @@ export type Bounds = { readonly least: number; readonly most: number };
 export const within = (v: number, b: Bounds): boolean =>
   v >= b.least - BOUND_SLACK && v <= b.most + BOUND_SLACK;
 
+/** A bound in whole steps, rounded towards the inside. */
+function inSteps(side: keyof Bounds, bounds: Bounds, step: number): number {
+  const steps = bounds[side] / step;
+  const whole = side === "least" ? Math.ceil(steps - BOUND_SLACK) : Math.floor(steps + BOUND_SLACK);
+  return whole * step + 0; // adding 0 turns -0 into 0
+}
+
+/** The bound in the first way that lies inside and near enough; `shareOf` is how far off a way may be. */
+function inWords(
+  side: keyof Bounds,
+  bounds: Bounds,
+  ways: readonly Way[],
+  shareOf: (w: Way) => number,
+): string {
+  const fits = (w: Way): boolean => {
+    const value = inSteps(side, bounds, w.step);
+    const off = Math.abs(value - bounds[side]);
+    return within(value, bounds) && off <= shareOf(w) * Math.abs(bounds[side]) + BOUND_SLACK;
+  };
+  const way = ways.find(fits) ?? ways.at(-1)!;
+  return way.say(inSteps(side, bounds, way.step));
+}
+
 /**
  * A bound as it can be written in an order, in one unit. It is rounded towards the inside, so that what
- * is written passes: 12.72 mm as least is 17/32 in, not 1/2.
+ * is written passes: 12.72 mm as least is 17/32 in, not 1/2. Where that would be too coarse it is written
+ * finer: 0.05 mm, not 1/32 in.
  */
-export function writtenBound(
+export const writtenBound = (
   side: keyof Bounds,
   bounds: Bounds,
   kind: QuantityKind | "hands",
   units: Units,
-): string {
-  const ways = waysFor(kind, units);
-  const rounded = ({ step }: Way): number => {
-    const steps = bounds[side] / step;
-    const whole = side === "least" ? Math.ceil(steps - BOUND_SLACK) : Math.floor(steps + BOUND_SLACK);
-    return whole * step + 0; // adding 0 turns -0 into 0
-  };
-  const way = ways.find((w) => within(rounded(w), bounds)) ?? ways.at(-1)!;
-  return way.say(rounded(way));
-}
+): string => inWords(side, bounds, waysFor(kind, units), ({ handy }) => (handy ? HANDY_SHARE : NEAR_SHARE));
 
-/** The same for a message: where inches or ounces are written, the millimetres beside them, inside as well. */
+const INCH_UNITS = /(in|oz)$/;
+
+/**
+ * The same for a message, inside as well: inches or ounces with the millimetres beside them; the
+ * millimetres first where a mark of the rule is not near enough to stand for the bound.
+ */
 export function saidBound(
   side: keyof Bounds,
   bounds: Bounds,
   kind: QuantityKind | "hands",
   units: Units,
 ): string {
+  const said = inWords(side, bounds, waysFor(kind, units), () => NEAR_SHARE);
+  if (units !== "in") return said;
+  if (INCH_UNITS.test(said)) return `${said} (${writtenBound(side, bounds, kind, "mm")})`;
   const written = writtenBound(side, bounds, kind, units);
-  const beside = units === "in" && /(in|oz)$/.test(written);
-  return beside ? `${written} (${writtenBound(side, bounds, kind, "mm")})` : written;
+  return INCH_UNITS.test(written) ? `${said} (${written})` : said;
 }
 
 /** Steps of round sizes, the roundest first. */

@@ -80,7 +80,14 @@ export function crossed(
   const follows = c.origin === "article" || (c.origin === "default" && isFormula(d.default));
   const bound: SayBound = (end) => saidBound(end, r.bounds, d.kind, c.units);
   const end = side === "least" ? ends[0] : ends[1];
-  const say = sayer(d, c, end, impossible ? [r.bounds[side]] : [r.bounds[side], bound(side)]);
+  const say = sayer(
+    d,
+    c,
+    end,
+    impossible
+      ? [r.bounds[side]]
+      : [r.bounds[side], bound(side), writtenBound(side, r.bounds, d.kind, c.units)],
+  );
   return {
     code: impossible || follows || isFormula(d[side]) ? "contradiction" : "range",
     ...at(c),
@@ -93,7 +100,9 @@ export function crossed(
 /** Says values; to the last figure where a value and the bound that it crosses would read alike. */
 function sayer(d: MeasuredDimension, c: Case, value: number, bound: readonly (number | string)[]): Say {
   const say: Say = (n) => sayValue(n, d.kind, c.units);
-  if (!bound.some((b) => say(value) === (typeof b === "number" ? say(b) : b))) return say;
+  const said = say(value);
+  const alike = (b: string): boolean => said === b || said.startsWith(`${b} (`);
+  if (!bound.some((b) => alike(typeof b === "number" ? say(b) : b))) return say;
   if (d.kind === "length" || d.kind === "thickness" || d.kind === "pitch")
     return (n) => `${printNumber(n, 6)} mm`;
   if (d.kind === "angle") return (n) => `${printNumber((n * 180) / Math.PI, 6)}°`;

@@ -4,6 +4,7 @@ import {
   readCount,
   readHands,
   readLength,
+  readPlainNumber,
   readRatio,
   readStitchPitch,
   readThickness,
@@ -52,6 +53,8 @@ function readNumber(kind: MeasuredDimension["kind"], text: string, units: Units)
       return numberFrom(readCount(text), same);
     case "angle":
       return numberFrom(readAngle(text), same);
+    case "number":
+      return numberFrom(readPlainNumber(text), same);
     default:
       return numberFrom(readRatio(text), same);
   }

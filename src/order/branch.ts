@@ -1,4 +1,4 @@
-import type { ArticleDefinition, Section } from "../articles/definition.ts";
+import type { Section } from "../articles/definition.ts";
 import { type DimensionTable, orderKey } from "../model/dimension.ts";
 import { under } from "./entry.ts";
 
@@ -12,6 +12,8 @@ export type Branch = {
   readonly settable: readonly string[];
   /** Names of values that the article sets. */
   readonly handed: readonly string[];
+  /** True where the names are the writer's own: any may stand here, each with one value. */
+  readonly open: boolean;
   readonly branches: readonly Branch[];
 };
 
@@ -32,7 +34,10 @@ export const withAllUnder = (branch: Branch): readonly Branch[] => [
 export const valuesUnder = (branch: Branch): readonly string[] =>
   withAllUnder(branch).flatMap((b) => b.settable.map((name) => under(b.path, name)));
 
-function branchAt(path: string, sections: readonly Section[]): Branch {
+/** A section of a file; an open one takes names of the writer's own, each with one value. */
+export type FileSection = Section & { readonly open?: true };
+
+function branchAt(path: string, sections: readonly FileSection[]): Branch {
   const section = sections.find((s) => s.path === path);
   const inside = path === "" ? "" : `${path}.`;
   const below = sections.filter((s) => s.path !== path && s.path.startsWith(inside));
@@ -46,15 +51,19 @@ function branchAt(path: string, sections: readonly Section[]): Branch {
     section,
     settable,
     handed: names.filter(([, d]) => d.handed).map(([name]) => orderKey(name)),
+    open: section?.open ?? false,
     branches: [...children].map((name) => branchAt(under(path, name), sections)),
   };
 }
 
 /**
- * The order's tree: the top level with its table, and the article's sections in their order.
+ * A file's tree: the top level with its table, and an article's or the shop's sections in their order.
  * Throws when a name is both a section and a value: a fault of the article, found by its test.
  */
-export function branchesOf(top: DimensionTable, article: ArticleDefinition | undefined): Branch {
+export function branchesOf(
+  top: DimensionTable,
+  file: { readonly sections: readonly FileSection[] } | undefined,
+): Branch {
   const own: Section = { path: "", label: "", title: "", table: top };
-  return branchAt("", [own, ...(article?.sections ?? [])]);
+  return branchAt("", [own, ...(file?.sections ?? [])]);
 }

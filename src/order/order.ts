@@ -21,6 +21,8 @@ export type Order = {
   readonly article: ArticleDefinition;
   /** Who it is for; "" when the order doesn't say. */
   readonly forWhom: string;
+  /** The shop file it is priced by, as the order names it; "" for none. */
+  readonly shop: string;
   readonly units: Units;
   readonly paper: Paper;
   /** White edge of the paper and overlap of neighbouring sheets, mm. */

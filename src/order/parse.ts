@@ -1,5 +1,6 @@
 import { Composer, type CST, type Document, Lexer, Parser } from "yaml";
 import type { Fault } from "../model/finding.ts";
+import { type FileWords, ORDER_WORDS } from "./fileWords.ts";
 import { guardText } from "./guard.ts";
 import { type PlaceAt, placesIn } from "./place.ts";
 import { syntaxOf } from "./syntax.ts";
@@ -49,17 +50,22 @@ const refusal = (code: string, problem: string, mend: string, at?: ReturnType<Pl
   mend,
 });
 
-const TOO_MUCH = refusal(
-  "too-large",
-  "the file holds more lines and values than any order can have",
-  "name an order, or take out what doesn't belong to it",
-);
+const tooMuch = ({ noun, one }: FileWords): Fault =>
+  refusal(
+    "too-large",
+    `the file holds more lines and values than any ${noun} can have`,
+    `name ${one}, or take out what doesn't belong to it`,
+  );
 
 /** Faults of things that YAML has and an order has no use for, outside the document itself. */
-function strangers(tokens: readonly CST.Token[], placeAt: PlaceAt): readonly Fault[] {
+function strangers(
+  tokens: readonly CST.Token[],
+  placeAt: PlaceAt,
+  { noun, one }: FileWords,
+): readonly Fault[] {
   const directives = tokens
     .filter((t) => t.type === "directive")
-    .map((t) => refusal("directive", "an order has no % lines", "take the line out", placeAt(t.offset)));
+    .map((t) => refusal("directive", `${one} has no % lines`, "take the line out", placeAt(t.offset)));
   const [first, second] = tokens.filter((t) => t.type === "document");
   const deep = first && tooDeep(first);
   return [
@@ -69,7 +75,7 @@ function strangers(tokens: readonly CST.Token[], placeAt: PlaceAt): readonly Fau
           refusal(
             "several-orders",
             "a second document begins here",
-            'keep one order in a file, and take out the line "---" or "..."',
+            `keep one ${noun} in a file, and take out the line "---" or "..."`,
             placeAt(second.offset),
           ),
         ]
@@ -94,19 +100,19 @@ function firstDocument(tokens: readonly CST.Token[]): readonly CST.Token[] {
 }
 
 /** Reads a text as YAML; every scalar stays text. Never throws. */
-export function parseText(text: string): Parsed {
+export function parseText(text: string, words: FileWords = ORDER_WORDS): Parsed {
   const unread = (fault: Fault, placeAt: PlaceAt): Parsed => ({
     document: undefined,
     faults: [fault],
     guessedFrom: 1,
     placeAt,
   });
-  const refused = guardText(text);
+  const refused = guardText(text, words);
   if (refused) return unread(refused, () => ({ line: 1, column: 1 }));
   const placeAt = placesIn(text);
-  if (hasTooManyParts(text)) return unread(TOO_MUCH, placeAt);
+  if (hasTooManyParts(text)) return unread(tooMuch(words), placeAt);
   const tokens = [...new Parser().parse(text)];
-  const found = strangers(tokens, placeAt);
+  const found = strangers(tokens, placeAt, words);
   if (found.some((f) => f.code === "too-deep"))
     return { document: undefined, faults: found, guessedFrom: 1, placeAt };
   const composer = new Composer({

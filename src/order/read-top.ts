@@ -9,7 +9,7 @@ import type { topTable } from "./top.ts";
 
 type Table = ReturnType<typeof topTable>;
 
-type Settled = Pick<Order, "forWhom" | "units" | "paper" | "margin" | "overlap" | "endsOnly">;
+type Settled = Pick<Order, "forWhom" | "shop" | "units" | "paper" | "margin" | "overlap" | "endsOnly">;
 
 export type Top = {
   /** Undefined when there are faults. */
@@ -61,6 +61,7 @@ export function readTop(table: Table, top: GivenSection, file: string): Top {
     settled: settled
       ? {
           forWhom: values.for,
+          shop: values.shop,
           units: values.units,
           paper: paper.paper,
           margin: values.margin.value,

@@ -7,6 +7,7 @@ import type { Order, OrderSection } from "./order.ts";
 import { readTop } from "./read-top.ts";
 import { type Solved, solveSections } from "./sections.ts";
 import { NOTHING_GIVEN, sortEntries } from "./sort.ts";
+import { surely } from "./surely.ts";
 import { topTable } from "./top.ts";
 import { readTree, type Tree } from "./tree.ts";
 
@@ -20,16 +21,6 @@ function articleOf(tree: Tree, articles: readonly ArticleDefinition[]): ArticleD
   const names = articles.map((a) => a.name);
   const name = names.includes(value.text) ? value.text : nearestWord(value.text, names);
   return articles.find((a) => a.name === name);
-}
-
-/**
- * Past the first line that yaml had to guess at, nothing is certain but that. Faults of what is missing
- * and of what contradicts itself look at the whole, so they wait as well.
- */
-function surely(fault: Fault, tree: Tree): boolean {
-  if (tree.guessedFrom === Number.POSITIVE_INFINITY) return true;
-  const whole = fault.code === "missing" || fault.code === "contradiction";
-  return !whole && (fault.place?.line ?? 0) < tree.guessedFrom;
 }
 
 const isRangeFault = (fault: Fault): boolean => fault.code === "range" || fault.code === "contradiction";

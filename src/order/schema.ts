@@ -35,24 +35,31 @@ function mustBeGiven(d: Dimension, path: string, order: Order): boolean {
 
 type Shaped = { readonly schema: z.ZodType; readonly required: boolean };
 
-function branchSchema(branch: Branch, order: Order): Shaped {
+/** Tells the values that must stand in a file, by their paths. */
+type MustBeGiven = (d: Dimension, path: string) => boolean;
+
+/** One value under a name of the writer's own. */
+const openValue = (): z.ZodType => z.union([z.string().min(1), z.number()]);
+
+/** The shape of a branch and those under it, and whether it must be there. */
+export function branchSchema(branch: Branch, mustBe: MustBeGiven): Shaped {
   const table = tableOf(branch);
   const shape: Record<string, z.ZodType> = {};
   let required = branch.path === "";
   for (const [name, d] of Object.entries(table)) {
     if (d.handed) continue;
-    const must = mustBeGiven(d, under(branch.path, orderKey(name)), order);
+    const must = mustBe(d, under(branch.path, orderKey(name)));
     const schema = described(valueSchema(d), d, table);
     shape[orderKey(name)] = must ? schema : schema.optional();
     required ||= must;
   }
   for (const child of branch.branches) {
-    const { schema, required: must } = branchSchema(child, order);
+    const { schema, required: must } = branchSchema(child, mustBe);
     // A section of which nothing is set may stand there empty.
     shape[nameOf(child)] = must ? schema : schema.nullable().optional();
     required ||= must;
   }
-  const schema = z.strictObject(shape);
+  const schema = branch.open ? z.record(z.string(), openValue()) : z.strictObject(shape);
   const title = branch.section?.title ?? "";
   return { schema: title === "" ? schema : schema.describe(title), required };
 }
@@ -60,7 +67,8 @@ function branchSchema(branch: Branch, order: Order): Shaped {
 /** The shape of an order for that article. Throws when the article's sample has faults. */
 export function orderSchema(article: ArticleDefinition): z.ZodType {
   const root = branchesOf(topTable([article.name]), article);
-  return branchSchema(root, sampleOrder(article)).schema.describe(
+  const order = sampleOrder(article);
+  return branchSchema(root, (d, path) => mustBeGiven(d, path, order)).schema.describe(
     `An order: ${article.name}, ${article.means}.`,
   );
 }

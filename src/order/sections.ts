@@ -40,8 +40,11 @@ function certain(fault: Fault, given: GivenSection, complete: boolean): boolean 
   return true;
 }
 
+/** What is read of an article, or of a shop file. */
+export type Sections = Pick<ArticleDefinition, "sections" | "sample">;
+
 /** The article's sample values of one section, by name. */
-function sampleOf(article: ArticleDefinition, path: string): Readonly<Record<string, string>> {
+function sampleOf(article: Sections, path: string): Readonly<Record<string, string>> {
   const own = Object.entries(article.sample).filter(([p]) => p.slice(0, p.lastIndexOf(".")) === path);
   return Object.fromEntries(own.map(([p, text]) => [p.slice(p.lastIndexOf(".") + 1), text]));
 }
@@ -51,7 +54,7 @@ function sampleOf(article: ArticleDefinition, path: string): Readonly<Record<str
  * that needs one with faults is still read; only its given texts and plain ranges are judged then.
  */
 export function solveSections(
-  article: ArticleDefinition,
+  article: Sections,
   sections: ReadonlyMap<string, GivenSection>,
   units: Units,
   file: string,

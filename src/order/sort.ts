@@ -97,7 +97,7 @@ export function sortEntries(entries: readonly Entry[], root: Branch): Sorted {
     for (const entry of inside) {
       const { key, value } = entry;
       const child = branch.branches.find((b) => nameOf(b) === key);
-      const isValue = branch.settable.includes(key);
+      const isValue = branch.open || branch.settable.includes(key);
       const unknown = child || isValue ? undefined : unknownName(entry, inside, branch, root);
       const fault =
         unknown?.fault ?? (child ? sectionWanted(entry, child) : valueWanted(entry, under(branch.path, key)));

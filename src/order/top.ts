@@ -16,6 +16,13 @@ export const topTable = (articles: readonly string[]) =>
       means: "who it is for; it is printed on every sheet",
       source: "left blank",
     },
+    shop: {
+      kind: "text",
+      default: "",
+      longest: 200,
+      means: "your shop file with rates and prices, found from this order's folder",
+      source: "left blank: nothing is priced",
+    },
     units: {
       kind: "choice",
       choices: ["in", "mm", "cm"],

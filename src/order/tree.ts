@@ -3,6 +3,7 @@ import type { Fault, TextPlace } from "../model/finding.ts";
 import { quote } from "../units/quote.ts";
 import { withoutDoubles } from "./doubles.ts";
 import { type Entry, type EntryValue, FAULTY, under } from "./entry.ts";
+import { type FileWords, ORDER_WORDS } from "./fileWords.ts";
 import { codePoint } from "./guard.ts";
 import { isEmptyNode as isEmpty, startOf } from "./layout.ts";
 import { commaSlip, gluedSlip, nameFault } from "./names.ts";
@@ -116,11 +117,9 @@ function entriesOf(map: YAMLMap, path: string, c: Context): readonly Entry[] {
   return withoutDoubles(entries, path, c.faults);
 }
 
-const BEGIN_MEND = 'begin with a line that names what is ordered, as in "article: one-ear headstall"';
-
-function noEntries(parsed: Parsed, problem: string, at: number): Tree {
+function noEntries(parsed: Parsed, problem: string, at: number, mend: string): Tree {
   const guessed = parsed.guessedFrom < Number.POSITIVE_INFINITY;
-  const fault: Fault = { code: "no-order", key: "", place: parsed.placeAt(at), problem, mend: BEGIN_MEND };
+  const fault: Fault = { code: "no-order", key: "", place: parsed.placeAt(at), problem, mend };
   return {
     entries: undefined,
     faults: guessed ? parsed.faults : [...parsed.faults, fault],
@@ -129,17 +128,18 @@ function noEntries(parsed: Parsed, problem: string, at: number): Tree {
 }
 
 /** Reads a text into names and texts, with all the faults that can be told without knowing the article. */
-export function readTree(text: string): Tree {
-  const parsed = parseText(text);
+export function readTree(text: string, words: FileWords = ORDER_WORDS): Tree {
+  const parsed = parseText(text, words);
   const { document, guessedFrom } = parsed;
   if (!document) return { entries: undefined, faults: parsed.faults, guessedFrom };
   const top: unknown = document.contents;
-  if (top === null || isEmpty(top)) return noEntries(parsed, "there is no order in this file", 0);
+  if (top === null || isEmpty(top)) return noEntries(parsed, words.none, 0, words.begin);
   if (!isMap(top))
     return noEntries(
       parsed,
-      "an order is lines of a name, a colon and a value; this is something else",
+      `${words.one} is lines of a name, a colon and a value; this is something else`,
       startOf(top),
+      words.begin,
     );
   const faults: Fault[] = [];
   properties(top, "", parsed.placeAt(startOf(top)), faults);

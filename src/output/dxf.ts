@@ -5,11 +5,20 @@ import { boundsOf, unionBox } from "../geometry/bounds.ts";
 import { type ArcCurve, curvesOf } from "../geometry/curve.ts";
 import type { Box, Path, Point } from "../geometry/path.ts";
 import { apart, between } from "../geometry/vector.ts";
-import { blocks, type DxfLayer, handles, header, objects, type Spaces, section, tables } from "./dxfFrame.ts";
+import { blocks, handles, header, objects, type Spaces, section, tables } from "./dxfFrame.ts";
+import { DXF_LAYERS, type DxfLayer } from "./dxfLayers.ts";
 import { at, at3, BULGE_DECIMALS, mm, type Pair, real, whole } from "./dxfPairs.ts";
-import { dxfText } from "./dxfText.ts";
+import { dxfText, lettersIn } from "./dxfText.ts";
 
-export { DXF_LAYERS, type DxfLayer } from "./dxfFrame.ts";
+export { DXF_LAYERS, type DxfLayer } from "./dxfLayers.ts";
+
+/**
+ * The most that a letter advances in a reader's font, and the most that it hangs below the base line, as shares
+ * of a capital's height: the file names no font of its own. Stroke fonts and common sans-serifs stay within.
+ */
+const LETTER_WIDTH = 1.2;
+const LETTER_DROP = 0.4;
+const LETTER_RISE = 1.2;
 
 export type DxfItem =
   | { readonly kind: "path"; readonly layer: DxfLayer; readonly path: Path }
@@ -74,23 +83,35 @@ const entity = (item: DxfItem, handle: string, owner: string): readonly Pair[] =
 
 function boxOf(item: DxfItem): Box {
   if (item.kind === "path") return boundsOf(item.path);
-  const [[x, y], r] = item.kind === "circle" ? [item.centre, item.radius] : [item.at, 0];
-  return { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r };
+  if (item.kind === "circle") {
+    const [[x, y], r] = [item.centre, item.radius];
+    return { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r };
+  }
+  const [[x, y], h] = [item.at, item.height];
+  return {
+    minX: x,
+    minY: y - LETTER_DROP * h,
+    maxX: x + lettersIn(item.text) * LETTER_WIDTH * h,
+    maxY: y + LETTER_RISE * h,
+  };
 }
 
 /**
  * The items as the text of a DXF file at true size, in millimetres. Paths have lines and arcs only and become
- * one polyline each, with bulges for the arcs; a closed path is a closed polyline. All layers are there, also
- * empty ones. The same items give the same text. Throws when there are none, when a path has a cubic or a
+ * one polyline each, with bulges for the arcs; a closed path is a closed polyline. Only layers that hold
+ * something are there. The extents hold everything, words too. The same items give the same text. Throws when there are none, when a path has a cubic or a
  * number is not finite: that is our own fault.
  */
 export function dxf(items: readonly DxfItem[]): string {
   const box = unionBox(items.map(boxOf));
   const next = handles();
   const spaces: Spaces = { model: next(), paper: next() };
+  const layers = (Object.keys(DXF_LAYERS) as DxfLayer[]).filter((name) =>
+    items.some(({ layer }) => layer === name),
+  );
   const body = [
     ...section("CLASSES", []),
-    ...tables(box, next, spaces),
+    ...tables(box, layers, next, spaces),
     ...blocks(next, spaces),
     ...section(
       "ENTITIES",

@@ -1,19 +1,7 @@
 // What a DXF file of release 2000 has besides its drawing: header, tables, blocks, objects.
 import type { Box } from "../geometry/path.ts";
+import { DXF_LAYERS, type DxfLayer, LINE_TYPES } from "./dxfLayers.ts";
 import { at3, mm, type Pair, whole } from "./dxfPairs.ts";
-
-/** Layers by what is done with what lies on them; the number is the colour that viewers show it in. */
-export const DXF_LAYERS = {
-  "die-outline": 7,
-  "die-slots": 1,
-  "die-tubes": 5,
-  "rule-faces": 8,
-  "by-hand": 3,
-  "check-square": 6,
-  board: 9,
-  words: 7,
-} as const;
-export type DxfLayer = keyof typeof DXF_LAYERS;
 
 export type Handles = () => string;
 
@@ -113,12 +101,17 @@ function view({ minX, minY, maxX, maxY }: Box): readonly Pair[] {
   ];
 }
 
-const lineType = (text: string): readonly Pair[] => [
+/** A line type by the lengths it repeats: a line, a gap below 0, a dot as 0. */
+const lineType = (says: string, lengths: readonly number[]): readonly Pair[] => [
   whole(70, 0),
-  [3, text],
+  [3, says],
   whole(72, 65),
-  whole(73, 0),
-  mm(40, 0),
+  whole(73, lengths.length),
+  mm(
+    40,
+    lengths.reduce((sum, length) => sum + Math.abs(length), 0),
+  ),
+  ...lengths.flatMap((length): readonly Pair[] => [mm(49, length), whole(74, 0)]),
 ];
 const letters: readonly Pair[] = [
   whole(70, 0),
@@ -130,19 +123,32 @@ const letters: readonly Pair[] = [
   [3, "txt"],
   [4, ""],
 ];
-const layer = (colour: number): readonly Pair[] => [whole(70, 0), whole(62, colour), [6, "Continuous"]];
+const layer = (colour: number, line: string): readonly Pair[] => [whole(70, 0), whole(62, colour), [6, line]];
 
 export type Spaces = { readonly model: string; readonly paper: string };
 
-export function tables(box: Box, next: Handles, spaces: Spaces): readonly Pair[] {
+/** The tables, with the layers that are given, and of line types all. */
+export function tables(
+  box: Box,
+  layers: readonly DxfLayer[],
+  next: Handles,
+  spaces: Spaces,
+): readonly Pair[] {
   const rows = (kind: string, all: readonly (readonly [string, readonly Pair[]])[]): readonly Row[] =>
     all.map(([name, rest]) => ({ handle: next(), kind, name, rest }));
-  const LAYERS = [["0", 7], ...Object.entries(DXF_LAYERS)] as const;
+  const layerRows = layers.map(
+    (name) => [name, layer(DXF_LAYERS[name].colour, DXF_LAYERS[name].line)] as const,
+  );
   const records: readonly Row[] = [
     { handle: spaces.model, kind: "AcDbBlockTableRecord", name: "*Model_Space", rest: [] },
     { handle: spaces.paper, kind: "AcDbBlockTableRecord", name: "*Paper_Space", rest: [] },
   ];
-  const lineTypes = ["ByBlock", "ByLayer", "Continuous"].map((name) => [name, lineType("")] as const);
+  const lineTypes = [
+    ...["ByBlock", "ByLayer"].map((name) => [name, lineType("", [])] as const),
+    ...Object.entries(LINE_TYPES).map(
+      ([name, { says, lengths }]) => [name, lineType(says, lengths)] as const,
+    ),
+  ];
   return section("TABLES", [
     ...table("VPORT", "", next(), rows("AcDbViewportTableRecord", [["*Active", view(box)]])),
     ...table("LTYPE", "", next(), rows("AcDbLinetypeTableRecord", lineTypes)),
@@ -150,10 +156,7 @@ export function tables(box: Box, next: Handles, spaces: Spaces): readonly Pair[]
       "LAYER",
       "",
       next(),
-      rows(
-        "AcDbLayerTableRecord",
-        LAYERS.map(([name, c]) => [name, layer(c)]),
-      ),
+      rows("AcDbLayerTableRecord", [["0", layer(7, "Continuous")], ...layerRows]),
     ),
     ...table("STYLE", "", next(), rows("AcDbTextStyleTableRecord", [["Standard", letters]])),
     ...table("VIEW", "", next(), []),

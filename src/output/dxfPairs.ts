@@ -2,9 +2,9 @@
 import type { Point } from "../geometry/path.ts";
 import { roundTo } from "../units/round.ts";
 
-/** Decimals of a millimetre, and of a bulge: what is read back lies well within 0.001 mm. */
-const MM_DECIMALS = 6;
-export const BULGE_DECIMALS = 9;
+/** Decimals of a millimetre, and of a bulge: the centre of a flat arc, too, comes back within 0.001 mm. */
+const MM_DECIMALS = 8;
+export const BULGE_DECIMALS = 13;
 /** Beyond this a number would be written with an exponent; no drawing is so large. */
 const LARGEST = 1e9;
 
@@ -14,7 +14,12 @@ export type Pair = readonly [code: number, value: string];
 /** A real number: always with a point, never with an exponent, never −0. */
 export function real(n: number, decimals: number): string {
   if (!(Math.abs(n) < LARGEST)) throw new Error(`dxf: cannot write ${n}; a coordinate must be finite`);
-  const written = roundTo(n, decimals).toFixed(decimals).replace(/0+$/, "");
+  // Beyond nine decimals, which only bulges have, a number is printed to so many as it is.
+  const rounded = decimals > 9 ? n : roundTo(n, decimals);
+  const written = rounded
+    .toFixed(decimals)
+    .replace(/^-(?=0\.0*$)/, "")
+    .replace(/0+$/, "");
   return written.endsWith(".") ? `${written}0` : written;
 }
 /** A length. */

@@ -38,3 +38,6 @@ export function dxfText(text: string): string {
   }
   return `${short}...`;
 }
+
+/** How many letters a reader shows of such a text at most. */
+export const lettersIn = (text: string): number => Array.from(dxfText(text)).length;

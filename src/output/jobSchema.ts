@@ -1,5 +1,7 @@
 import { z } from "zod";
+import { FITTING_KINDS } from "../model/fitting.ts";
 import { JOB_FORMAT } from "../model/job.ts";
+import { bench } from "./benchSchema.ts";
 import { assemblyStep, capacity, join } from "./joinSchema.ts";
 
 // The shape of job.json, for other programs: published as JSON Schema, and checked on every job in the tests.
@@ -182,6 +184,22 @@ const fit = z.strictObject({
   ),
 });
 
+const fitting = z.strictObject({
+  kind: z.enum(FITTING_KINDS),
+  name: z.string(),
+  count: z.int(),
+  /** The size it is bought by: a buckle's or ring's inside width, a stud's cap. */
+  size: z.number().optional(),
+  details: z.array(z.string()),
+  /** Of screws and rivets: the shank's diameter and the leather that it goes through. */
+  through: z.strictObject({ shank: z.number(), stack: z.number() }).optional(),
+  /** The customer brings it. */
+  brought: z.literal(true).optional(),
+  pieces: z.array(z.string()),
+  /** Holes, slits and turn-backs that are its own, by piece. */
+  serves: z.array(z.strictObject({ piece: z.string(), ids: z.array(z.string()) })),
+});
+
 const sheets = z.looseObject({
   paper: z.looseObject({ name: z.string(), width: z.number(), height: z.number() }),
   margin: z.number(),
@@ -214,7 +232,9 @@ export const jobSchema = z.strictObject({
   fit: fit.optional(),
   capacity: capacity.optional(),
   assembly: z.array(assemblyStep).optional(),
+  fittings: z.array(fitting).optional(),
   findings: z.array(finding),
+  bench,
   sheets,
   totals: z.strictObject({ pieces: z.int(), sheets: z.int(), area: z.number() }),
 });

@@ -141,7 +141,7 @@ export const capacity = z.strictObject({
 
 export const assemblyStep = z.strictObject({
   name: z.string(),
-  does: z.enum(["stitch", "rivet", "glue", "fix", "turn"]),
+  does: z.enum(["stitch", "rivet", "glue", "fix", "turn", "fold", "slide", "thread"]),
   after: z.array(z.string()),
   reaches: z.array(z.string()),
   shuts: z.array(z.string()),

@@ -80,7 +80,9 @@ export function jobData(job: Job) {
     ...(made.fit ? { fit: made.fit } : {}),
     ...(made.capacity ? { capacity: capacityOf(made.capacity) } : {}),
     ...(made.assembly ? { assembly: made.assembly } : {}),
+    ...(made.fittings ? { fittings: made.fittings } : {}),
     findings: job.findings,
+    bench: job.bench,
     sheets: layout,
     totals: {
       pieces: made.pieces.reduce((sum, p) => sum + p.count, 0),

@@ -8,11 +8,19 @@ import { escapeXml } from "./xml.ts";
 /** A hairline, about 0.001 in: drivers of lasers take it for a line to cut. Common practice, no source. */
 const HAIRLINE_MM = 0.025;
 
+/** The first has the widths that the sheet was made for; any system has one of the others. */
+const FONTS = `font-family="'DejaVu Sans Condensed','DejaVu Sans',Arial,Helvetica,sans-serif"`;
+
 /** Drivers tell operations apart by colour. */
 const COLOURS: Readonly<Record<OperationName, string>> = {
   words: "#808080",
+  "check-square": "#804000",
+  "flesh-skive": "#008080",
+  "flesh-glue": "#808000",
+  "flesh-notches": "#800080",
   marks: "#0000ff",
   notches: "#ff8000",
+  clips: "#a04000",
   "stitch-holes": "#00a000",
   holes: "#ff00ff",
   slots: "#00a0ff",
@@ -45,7 +53,7 @@ export function plotterSvg({ title, width, height, operations }: PlotterSheet): 
   const size = `width="${num(width)}mm" height="${num(height)}mm" viewBox="0 0 ${num(width)} ${num(height)}"`;
   const lines = [
     `<?xml version="1.0" encoding="UTF-8"?>`,
-    `<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" ${size} font-family="sans-serif">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" ${size} ${FONTS}>`,
     `<title>${escapeXml(steady(title))}</title>`,
     ...operations.flatMap((operation) => group(operation, height)),
     "</svg>",

@@ -1,7 +1,8 @@
 import type { AssemblyStep } from "../model/article.ts";
+import { dependOrder } from "./dependOrder.ts";
 
 /** True when `first` must come before `then`: it is named so, or needs a place that `then` shuts. */
-const mustPrecede = (first: AssemblyStep, then: AssemblyStep): boolean =>
+export const mustPrecede = (first: AssemblyStep, then: AssemblyStep): boolean =>
   then.after.includes(first.name) || first.reaches.some((place) => then.shuts.includes(place));
 
 /**
@@ -10,13 +11,6 @@ const mustPrecede = (first: AssemblyStep, then: AssemblyStep): boolean =>
  * circle come last, as given; the rule "assembly-order" reports them.
  */
 export function inOrder(steps: readonly AssemblyStep[]): AssemblyStep[] {
-  const done: AssemblyStep[] = [];
-  let left = [...steps];
-  while (left.length > 0) {
-    const next = left.find((s) => left.every((other) => other === s || !mustPrecede(other, s)));
-    if (!next) return [...done, ...left];
-    done.push(next);
-    left = left.filter((s) => s !== next);
-  }
-  return done;
+  const { done, left } = dependOrder(steps, mustPrecede);
+  return [...done, ...left];
 }

@@ -75,6 +75,12 @@ export function bendNote(what: string, inner: Quantity, thickest: Quantity): str
 
 const EDGE_NOTE = "mark the notches on the flesh side; don't cut into an edge that shows";
 
+/** The same words where a die cuts the piece and its notches with it. */
+export const notesByDie = (notes: readonly string[]): readonly string[] => [
+  ...notes.filter((note) => note !== EDGE_NOTE),
+  "the die cuts the notches, as slits in the edge: nothing is marked; in an edge that shows they stay visible",
+];
+
 /** Words for the bench on a panel's edge, stitched as it lies or inside out. */
 export const panelNotes = (turned: boolean): readonly string[] =>
   turned

@@ -2,6 +2,7 @@ import { type DimensionTable, from } from "../model/dimension.ts";
 import { leaf, type Quantity } from "../model/quantity.ts";
 import { quote } from "../units/quote.ts";
 import { misread, type Reading, read } from "../units/reading.ts";
+import { readCurrencyCode } from "./currencyCode.ts";
 import { RUBBER_PRESSURE, RUBBER_SOURCE, RULE_SPACING_MM, RULE_THICKNESS_MM, RULE_THICKNESS_SOURCE, type RulePoints, SIDE_TUBE_MM, SPACING_SOURCE, SPRING_TUBE_MM } from "./facts/dies.ts";
 import { readForce } from "./force.ts";
 
@@ -24,6 +25,7 @@ export const dieTable = {
   spacing: { kind: "length", default: RULE_SPACING_MM, least: 0.5, most: 20, means: "least clear space between two rules", source: `${SPACING_SOURCE}: 3/32 in` },
   leastRadius: { kind: "length", default: 1, least: 0, most: 20, means: "least inside radius that the rule is bent to", source: MEMORY },
   leastSlot: { kind: "length", default: RULE_SPACING_MM, least: 0.5, most: 20, means: "narrowest slot that goes into the die", source: `${SPACING_SOURCE}: 3/32 in` },
+  notches: { kind: "choice", choices: ["by hand", "in the die"], default: "by hand", means: "who cuts the notches in the edge: you, or the die by short pieces of rule that stand on the outline's", source: COMMON },
   leastTube: {
     kind: "length",
     default: SPRING_TUBE_MM,
@@ -34,7 +36,10 @@ export const dieTable = {
   },
   tolerance: { kind: "length", default: 0.25, least: 0.05, most: 2, means: "how far the cut may lie from the drawing, each way", source: COMMON },
   boardMargin: { kind: "length", default: 12, least: 0, most: 100, means: "board beyond the outermost rule", source: COMMON },
-  pricePerMm: { kind: "number", optional: true, least: 0, most: 10000, means: "price of a millimetre of rule, bent and set", source: "your die maker" },
+  currency: { kind: "text", default: "", longest: 3, reads: readCurrencyCode, example: "EUR", means: "currency of the prices, by the three letters of ISO 4217; needed where there is a price", source: "left blank" },
+  pricePerMm: { kind: "number", optional: true, least: 0, most: 10000, means: "price of a millimetre of rule, bent and set, as in 0.05", source: "your die maker" },
+  pricePerTube: { kind: "number", optional: true, least: 0, most: 100000, means: "price of a tube, set, as in 2.50", source: "your die maker" },
+  priceForBoard: { kind: "number", optional: true, least: 0, most: 1000000, means: "price of the board with its rubber, as in 25", source: "your die maker" },
   press: { kind: "text", default: "", longest: 40, reads: readForce, example: "150 kN", means: "what the press is rated for, with its unit, as in 20 US tons, 15 t or 150 kN", source: "the press's plate" },
   shear: { kind: "stress", default: 22, least: 1, most: 200, means: "shear strength of the leather under the rule", source: `${MEMORY}: 250 lb for each inch of rule in leather of 2 mm; try your own` },
   rubberPressure: { kind: "stress", default: RUBBER_PRESSURE, least: 0, most: 5, means: "pressure that squeezes the ejection rubber", source: `${RUBBER_SOURCE}: 50 lb for each square inch` },

@@ -5,6 +5,7 @@ import { misread, type Reading, read } from "./reading.ts";
 import { pastTraps, unread, type Wanted } from "./traps.ts";
 
 const COUNT: Wanted = { what: "a count", how: 'write a whole number, as in "7"', whole: true };
+const PLAIN: Wanted = { what: "a number", how: 'write a number alone, as in "0.5"' };
 const RATIO: Wanted = { what: "a ratio", how: 'write a number or a percentage, as in "0.5" or "12 %"' };
 const ANGLE: Wanted = { what: "an angle", how: 'write degrees, as in "240" or "240 deg"' };
 
@@ -38,6 +39,16 @@ export function readCount(text: string): Reading<number> {
   if (word !== "")
     return misread(`got ${quote(text)}: a count has no unit`, `write "${printNumber(value, 0)}"`);
   return read(value);
+}
+
+/** Reads a number that has no unit: `0.5`, `12`, `1/4`. */
+export function readPlainNumber(text: string): Reading<number> {
+  const number = signed(text, PLAIN);
+  if (!number.ok) return number;
+  const { value, word } = number.value;
+  return word === ""
+    ? read(value)
+    : misread(`got ${quote(text)}: this number has no unit`, `write "${printNumber(value, 6)}"`);
 }
 
 /** Reads a ratio: `0.5`, `1/2`, or hundredths, `12 %`, which is 0.12. A bare number is never hundredths. */

@@ -32,7 +32,11 @@ describe("whittaw make", () => {
     expect([status, err]).toEqual([0, ""]);
     expect(out).toContain("Print first:  printer-check-letter.pdf");
     expect(out).toContain("180 mm and 240 mm");
+    // The order names a shop file that doesn't lie beside it: no quote.
+    expect(out).toContain("nothing is priced");
     expect(everythingIn(join(folder, "out"))).toEqual([
+      "juniper/bench-sheet.md",
+      "juniper/bench-sheet.pdf",
       "juniper/job.json",
       "juniper/pieces/cheek.svg",
       "juniper/pieces/crown.svg",
@@ -42,6 +46,28 @@ describe("whittaw make", () => {
       "juniper/printer-check-letter.pdf",
       "juniper/template-letter.pdf",
     ]);
+  });
+
+  test("a shop file beside the order prices it: the customer gets a quote", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    order(folder, "shop.yaml", readFileSync("templates/shop.yaml", "utf8"));
+    const { status, out } = whittaw(folder, "make", "juniper.yaml");
+    expect([status, out.includes("nothing is priced")]).toEqual([0, false]);
+    const files = everythingIn(join(folder, "out"));
+    expect(files).toContain("juniper/quote.pdf");
+    expect(files).toContain("juniper/quote.md");
+  });
+
+  test("a fault in the shop file is told with its place there, and nothing is made", () => {
+    const folder = newFolder();
+    order(folder, "juniper.yaml", juniper);
+    order(folder, "shop.yaml", "currency: GBP\nlabour: { per-huor: 28.00 }\n");
+    const { status, err } = whittaw(folder, "make", "juniper.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("shop.yaml:2:11 labour.per-huor");
+    expect(err).toContain("per-hour");
+    expect(existsSync(join(folder, "out"))).toBe(false);
   });
 
   test("the same order gives the same bytes, in another folder too", () => {
@@ -169,7 +195,7 @@ describe("whittaw make", () => {
     const { job } = result;
     const saidOf = (n: number): string =>
       printAdvice({ ...job, made: { ...job.made, pieces: job.made.pieces.slice(0, n) } }, "out/x")[0]!;
-    expect(saidOf(1)).toContain("on letter, 1 piece as SVG, and job.json");
+    expect(saidOf(1)).toContain("on letter, 1 piece as SVG, bench-sheet.pdf, and job.json");
     expect(saidOf(2)).toContain("on letter, 2 pieces as SVG, and job.json");
   });
 
@@ -213,7 +239,7 @@ describe("whittaw make", () => {
     expect(status).toBe(0);
     const report = JSON.parse(out) as { orders: { status: number; written: string[] }[] };
     expect(report.orders[0]!.status).toBe(0);
-    expect(report.orders[0]!.written).toHaveLength(8);
+    expect(report.orders[0]!.written).toHaveLength(10);
   });
 });
 

@@ -27,9 +27,11 @@ describe("the plotter's SVG", () => {
   });
 
   test("one layer an operation; inside before outside, or the other way when asked", () => {
-    const names = ["words", "marks", "stitch-holes", "holes", "slots", "outline"];
+    const before = ["words", "check-square"];
+    const done = ["marks", "stitch-holes", "holes", "slots", "outline"];
+    const names = [...before, ...done];
     expect(layersOf(inside).map(([name]) => name)).toEqual(names);
-    expect(layersOf(outside).map(([name]) => name)).toEqual([...names].reverse());
+    expect(layersOf(outside).map(([name]) => name)).toEqual([...before, ...[...done].reverse()]);
     const colours = [...inside.matchAll(/<g [^>]*(?:stroke|fill)="(#[0-9a-f]{6})"/g)].map((m) => m[1]);
     expect(new Set(colours).size).toBe(names.length);
   });
@@ -40,7 +42,7 @@ describe("the plotter's SVG", () => {
       else expect(content).not.toContain("<text");
     }
     const widths = [...inside.matchAll(/stroke-width="([^"]+)"/g)].map((m) => Number(m[1]));
-    expect(widths.length).toBe(5);
+    expect(widths.length).toBe(6);
     for (const width of widths) expect(width).toBeLessThanOrEqual(0.03);
     expect(inside).not.toContain("stroke-dasharray");
   });

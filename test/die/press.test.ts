@@ -72,7 +72,7 @@ describe("press load", () => {
     rule("small", "tube", circlePath([127, 50], 2), 4),
   ];
   const settings = defaultDie();
-  const thickness = given("thickness", 3, "thickness");
+  const per = loadPerLength(given("thickness", 3, "thickness"), settings.shear);
 
   test("rule length: outline and slots; tubes apart", () => {
     const { rule: bent, tubes } = ruleLengths(rules);
@@ -99,7 +99,7 @@ describe("press load", () => {
   });
 
   test("every allowance stands in the load by its name, and they add up", () => {
-    const load = dieLoad(rules, thickness, settings);
+    const load = dieLoad(rules, per, settings);
     const parts = [
       "load on the rule",
       "load on the tubes",
@@ -108,14 +108,13 @@ describe("press load", () => {
       "load on the ejection rubber",
     ];
     expect(parts.reduce((sum, name) => sum + step(load, name), 0)).toBeCloseTo(load.value, 6);
-    const per = 3 * 22;
-    expect(step(load, "extra for small tubes")).toBeCloseTo(Math.PI * 4 * per * 0.5, 6);
+    expect(step(load, "extra for small tubes")).toBeCloseTo(Math.PI * 4 * 3 * 22 * 0.5, 6);
     const length = 600 + 50 + 5 * Math.PI;
     expect(step(load, "area of ejection rubber")).toBeCloseTo(20 * length, 6);
   });
 
   test("inside a small piece there is no more rubber than piece", () => {
-    const load = dieLoad([rule("outline", "outline", rectanglePath([0, 0], 100, 8))], thickness, settings);
+    const load = dieLoad([rule("outline", "outline", rectanglePath([0, 0], 100, 8))], per, settings);
     expect(step(load, "area of ejection rubber")).toBeCloseTo(800 + 2160, 6);
   });
 
@@ -132,7 +131,8 @@ describe("press load", () => {
       ...settings,
       [name]: given(name, settings[name].value * 2 + 1, settings[name].kind),
     };
-    expect(dieLoad(rules, thickness, more).value).toBeGreaterThan(dieLoad(rules, thickness, settings).value);
+    const perMore = loadPerLength(given("thickness", 3, "thickness"), more.shear);
+    expect(dieLoad(rules, perMore, more).value).toBeGreaterThan(dieLoad(rules, per, settings).value);
   });
 
   test("pieces for each stroke: whole ones only", () => {

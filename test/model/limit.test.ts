@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DimensionTable, MeasuredDimension } from "../../src/model/dimension.ts";
-import { writtenBound } from "../../src/model/limit.ts";
+import { saidBound, writtenBound } from "../../src/model/limit.ts";
 import { resolve } from "../../src/model/resolve.ts";
 import { sayFigure, sayHands, sayValue, type Units } from "../../src/model/say.ts";
+import { readLength, readThickness } from "../../src/units/index.ts";
 
 const KINDS = ["length", "thickness", "pitch", "angle", "ratio", "count"] as const;
 const UNITS: readonly Units[] = ["in", "mm", "cm"];
@@ -60,6 +61,75 @@ describe("a bound as it is written in an order", () => {
     expect(writtenBound("least", { least: 1219.2, most: 1900 }, "hands", "in")).toBe("12 hands");
     expect(writtenBound("most", { least: 1219.2, most: 1899 }, "hands", "mm")).toBe("18.2 hands");
     expect(writtenBound("least", { least: 12.72, most: 50 }, "length", "cm")).toBe("1.28 cm");
+  });
+});
+
+describe("a bound as a message says it", () => {
+  const readIn = (kind: "length" | "thickness", text: string): number => {
+    const read = kind === "length" ? readLength(text) : readThickness(text);
+    if (!read.ok) throw new Error(read.problem);
+    return typeof read.value === "number" ? read.value : read.value.middle;
+  };
+  /** The writings of a bound: the first, and the one beside it in brackets. */
+  const writings = (said: string): readonly string[] =>
+    said
+      .replace(/\)$/, "")
+      .split(" (")
+      .filter((text) => text !== "");
+
+  test("typed as it stands, first or in brackets, lies within the range and near its end", () => {
+    const input = fc.record({
+      kind: fc.constantFrom("length" as const, "thickness" as const),
+      units: fc.constantFrom(...UNITS),
+      // From a hundredth of a millimetre to 2 m, as many small ones as large ones.
+      power: fc.double({ min: -2, max: 3.3, noNaN: true }),
+      width: fc.double({ min: 1.1, max: 20, noNaN: true }),
+      decimals: fc.constantFrom(2, 5),
+      side: fc.constantFrom("least" as const, "most" as const),
+    });
+    fc.assert(
+      fc.property(input, ({ kind, units, power, width, decimals, side }) => {
+        const least = Number((10 ** power).toFixed(decimals));
+        const most = Number((least * width).toFixed(decimals));
+        const said = saidBound(side, { least, most }, kind, units);
+        const end = side === "least" ? least : most;
+        for (const [i, text] of writings(said).entries()) {
+          const mm = readIn(kind, text);
+          const d: MeasuredDimension = { kind, least, most, means: "size", source: "test" };
+          expect(faultsWith(d, text, units), said).toEqual([]);
+          // The first tells the range; beside it a mark of the rule may stand a little inside.
+          const share = i === 0 ? 0.03 : 0.125;
+          // A thousandth of a millimetre is the finest that is written.
+          expect(Math.abs(mm - end), `${said} for ${end}`).toBeLessThanOrEqual(share * end + 0.001);
+        }
+      }),
+      { seed: 7, numRuns: 2000 },
+    );
+  });
+
+  test.each([
+    ["least", 0.05, "0.05 mm"],
+    ["least", 0.1, "0.1 mm"],
+    ["least", 0.4, "0.4 mm"],
+    ["least", 0.5, "0.5 mm"],
+    ["least", 0.79375, "1/32 in (0.8 mm)"],
+    ["least", 1.5, "1.5 mm (1/16 in)"],
+    ["least", 2, "2 mm"],
+    ["most", 10, "10 mm (3/8 in)"],
+    ["most", 20, "25/32 in (20 mm)"],
+    ["least", 0, "0 in (0 mm)"],
+  ] as const)("at %s %f mm for an inch order: %s", (side, end, words) => {
+    const bounds = side === "least" ? { least: end, most: 1000 } : { least: 0, most: end };
+    expect(saidBound(side, bounds, "length", "in")).toBe(words);
+  });
+
+  test("a value and its bound never read alike", () => {
+    const d: MeasuredDimension = { kind: "length", least: 2.3, most: 50, means: "size", source: "test" };
+    const [fault] = faultsWith(d, "2.2 mm", "in");
+    expect([fault?.problem, fault?.mend]).toEqual([
+      "size: got 0.087 in (2.2 mm)",
+      "raise size to at least 3/32 in, or did you mean 2.2 cm?",
+    ]);
   });
 });
 

@@ -1,54 +1,17 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import DxfParser, { type ICircleEntity, type IEntity, type ILwpolylineEntity } from "dxf-parser";
 import { beforeAll, describe, expect, test } from "vitest";
 import { pairDie } from "../../src/die/pairDie.ts";
 import { defaultDie } from "../../src/die/settings.ts";
 import { type Side, sidesOf } from "../../src/die/sides.ts";
 import { curvesOf } from "../../src/geometry/curve.ts";
-import {
-  arc,
-  closedPath,
-  distanceToPath,
-  line,
-  type Path,
-  type Point,
-  pathLength,
-  pointAt,
-} from "../../src/geometry/index.ts";
+import { distanceToPath, type Path, type Point, pathLength, pointAt } from "../../src/geometry/index.ts";
 import type { Piece } from "../../src/model/piece.ts";
 import { DXF_LAYERS, dxf } from "../../src/output/dxf.ts";
 import { cutItems, pairItems } from "../../src/picture/die/cutItems.ts";
 import { orderPieces, type PieceOf } from "../support/dies.ts";
-// @ts-expect-error a plain script without types
-import { pythonWithEzdxf } from "../tools/python.mjs";
+import { type Audited, audited, type Entity, ownLayers, pathOf, type Segment } from "../support/dxf.ts";
 
 // The DXF of every die of every order, read by two programs that are not ours.
-
-type Segment = {
-  readonly from: Point;
-  readonly to: Point;
-  readonly centre?: Point;
-  readonly radius?: number;
-  readonly anticlockwise?: boolean;
-};
-type Entity = {
-  readonly type: string;
-  readonly layer: string;
-  readonly closed?: boolean;
-  readonly segments?: readonly Segment[];
-  readonly centre?: Point;
-  readonly radius?: number;
-};
-type Audited = {
-  readonly errors: readonly string[];
-  readonly fixes: readonly string[];
-  readonly units: string;
-  readonly layers: readonly string[];
-  readonly entities: readonly Entity[];
-};
 
 const ARC_MM = 0.001;
 const PIECE_MM = 0.05;
@@ -86,26 +49,6 @@ const cases: readonly Case[] = [...pieces, lopsided(pieces)].flatMap(({ name, pi
     }),
   ),
 );
-
-function audited(texts: readonly string[]): readonly Audited[] {
-  const folder = mkdtempSync(join(tmpdir(), "whittaw-dxf-"));
-  for (const [i, text] of texts.entries()) writeFileSync(join(folder, `${i}.dxf`), text);
-  const python = pythonWithEzdxf() as string;
-  const out = execFileSync(python, [join("test", "tools", "audit.py"), folder, String(texts.length)], {
-    encoding: "utf8",
-    maxBuffer: 1e9,
-  });
-  return JSON.parse(out) as readonly Audited[];
-}
-
-/** A closed path from the segments that a reader gave. */
-const pathOf = (segments: readonly Segment[]): Path =>
-  closedPath(
-    segments[0]!.from,
-    segments.map(({ to, centre, anticlockwise }) =>
-      centre ? arc(to, centre, anticlockwise === true) : line(to),
-    ),
-  );
 
 /** The furthest that points all along one path lie from the other. */
 const furthest = (a: Path, b: Path): number =>
@@ -148,7 +91,7 @@ function outlineOf({ piece, side }: Case): Path {
 function compared(one: Case, entities: readonly Entity[]): void {
   const on = (layer: string): readonly Entity[] => entities.filter((e) => e.layer === layer);
   const { rules } = one.side.die;
-  const lines = [...on("die-outline"), ...on("die-slots")];
+  const lines = [...on("CUT"), ...on("CUT_SLOTS")];
   const bent = [...rules].filter(({ kind }) => kind !== "tube");
   expect(lines.length).toBe(bent.length);
   lines.forEach(({ closed, segments }, i) => {
@@ -160,8 +103,8 @@ function compared(one: Case, entities: readonly Entity[]): void {
   expect(furthest(outlineOf(one), outline)).toBeLessThan(PIECE_MM);
   const holes = new Map(one.piece.holes.map((h) => [h.id, h]));
   const tubes = rules.filter(({ kind }) => kind === "tube");
-  expect(on("die-tubes").length).toBe(tubes.length);
-  on("die-tubes").forEach(({ centre, radius }, i) => {
+  expect(on("CUT_TUBES").length).toBe(tubes.length);
+  on("CUT_TUBES").forEach(({ centre, radius }, i) => {
     const hole = holes.get(tubes[i]!.id)!;
     const at: Point = one.side.slug === "right" ? [hole.at[0], -hole.at[1]] : hole.at;
     expect(apart(centre!, at)).toBeLessThan(ARC_MM);
@@ -186,26 +129,27 @@ describe("ezdxf, which is not ours, reads every die's DXF", () => {
   });
 
   test("an unsound file is found so by the audit", () => {
-    const [broken] = audited([cases[0]!.text.replace(/^ {2}8\ndie-outline$/m, "  8\nbad|layer*name")]);
+    const [broken] = audited([cases[0]!.text.replace(/^ {2}8\nCUT$/m, "  8\nbad|layer*name")]);
     expect(broken!.errors.length + broken!.fixes.length).toBeGreaterThan(0);
   });
 
   test.each(named)("%s: no errors, no fixes, millimetres, arcs and piece come back", (_, one, i) => {
     for (const { errors, fixes, units } of [single[i]!, nested[i]!])
       expect({ errors, fixes, units }).toEqual({ errors: [], fixes: [], units: "mm" });
-    for (const layer of Object.keys(DXF_LAYERS)) expect(single[i]!.layers).toContain(layer);
+    for (const file of [single[i]!, nested[i]!])
+      expect(ownLayers(file)).toEqual(
+        Object.keys(DXF_LAYERS).filter((name) => file.entities.some(({ layer }) => layer === name)),
+      );
     compared(one, single[i]!.entities);
   });
 
   test.each(named)("%s: two on one board are twice the rules of one, and the board's edge", (_, one, i) => {
     const count = (entities: readonly Entity[], layer: string): number =>
       entities.filter((e) => e.layer === layer).length;
-    for (const layer of ["die-outline", "die-slots", "die-tubes", "rule-faces"])
+    for (const layer of ["CUT", "CUT_SLOTS", "CUT_TUBES", "RULE_FACES"])
       expect(count(nested[i]!.entities, layer), layer).toBe(2 * count(single[i]!.entities, layer));
-    expect(count(nested[i]!.entities, "board")).toBe(1);
-    const [a, b] = nested[i]!.entities.filter((e) => e.layer === "die-outline").map((e) =>
-      pathOf(e.segments!),
-    );
+    expect(count(nested[i]!.entities, "BOARD")).toBe(1);
+    const [a, b] = nested[i]!.entities.filter((e) => e.layer === "CUT").map((e) => pathOf(e.segments!));
     const gap = Math.min(
       ...Array.from({ length: 400 }, (_, k) => distanceToPath(pointAt(a!, (pathLength(a!) * k) / 400), b!)),
     );
@@ -249,7 +193,7 @@ describe("dxf-parser, which is not ours, reads every die's DXF", () => {
     const [one] = cases;
     const entities = new DxfParser().parseSync(one!.text)!.entities.map(entityOf);
     const moved = entities.map((e): Entity => {
-      if (e.layer !== "die-outline") return e;
+      if (e.layer !== "CUT") return e;
       const [first, ...rest] = e.segments!;
       return { ...e, segments: [{ ...first!, from: [first!.from[0] + 0.002, first!.from[1]] }, ...rest] };
     });

@@ -14,7 +14,7 @@ import {
   pointAt,
   selfCrossings,
 } from "../../src/geometry/index.ts";
-import { DXF_LAYERS, type DxfItem, dxf } from "../../src/output/dxf.ts";
+import { type DxfItem, dxf } from "../../src/output/dxf.ts";
 import { anyOutline, ellipse, roundedRectangle, swelledStrap } from "../geometry/shapes.ts";
 
 type Group = { readonly code: number; readonly value: string };
@@ -77,8 +77,8 @@ function furthest(a: Path, b: Path): number {
   return Math.max(from(a, b), from(b, a));
 }
 
-const outline = (path: Path): DxfItem => ({ kind: "path", layer: "die-outline", path });
-const words = (text: string): DxfItem => ({ kind: "words", layer: "words", at: [0, -20], height: 3, text });
+const outline = (path: Path): DxfItem => ({ kind: "path", layer: "CUT", path });
+const words = (text: string): DxfItem => ({ kind: "words", layer: "TEXT", at: [0, -20], height: 3, text });
 const textOf = (text: string): string => value(entities(dxf([words(text)]))[0]!, 1);
 
 describe("DXF", () => {
@@ -94,7 +94,7 @@ describe("DXF", () => {
   test("a rounded rectangle: closed, corners as quarter turns, tan(90° ÷ 4)", () => {
     const [entity] = entities(dxf([outline(roundedRectangle(80, 40, 6))]));
     expect(value(entity!, 0)).toBe("LWPOLYLINE");
-    expect(value(entity!, 8)).toBe("die-outline");
+    expect(value(entity!, 8)).toBe("CUT");
     expect(value(entity!, 70)).toBe("1");
     const bulges = entity!.filter(({ code }) => code === 42).map((g) => Number(g.value));
     expect(bulges.length).toBe(4);
@@ -128,23 +128,32 @@ describe("DXF", () => {
   test("holes are circles, open lines stay open, each on its layer", () => {
     const file = dxf([
       outline(roundedRectangle(80, 40, 6)),
-      { kind: "circle", layer: "die-tubes", centre: [10.5, -2], radius: 2.25 },
-      { kind: "path", layer: "by-hand", path: openPath([0, 0], [line([5, 5]), arc([7, 5], [6, 5], false)]) },
+      { kind: "circle", layer: "CUT_TUBES", centre: [10.5, -2], radius: 2.25 },
+      {
+        kind: "path",
+        layer: "HAND_CREASE",
+        path: openPath([0, 0], [line([5, 5]), arc([7, 5], [6, 5], false)]),
+      },
     ]);
     const [, tube, crease] = entities(file);
     expect([0, 8, 10, 20, 40].map((code) => value(tube!, code))).toEqual([
       "CIRCLE",
-      "die-tubes",
+      "CUT_TUBES",
       "10.5",
       "-2.0",
       "2.25",
     ]);
-    expect([0, 8, 70, 90].map((code) => value(crease!, code))).toEqual(["LWPOLYLINE", "by-hand", "0", "3"]);
+    expect([0, 8, 70, 90].map((code) => value(crease!, code))).toEqual([
+      "LWPOLYLINE",
+      "HAND_CREASE",
+      "0",
+      "3",
+    ]);
     expect(Number(crease!.find(({ code }) => code === 42)!.value)).toBeCloseTo(-1, 8);
     const names = groups(file).flatMap(({ code, value: v }, i, all) =>
       code === 100 && v === "AcDbLayerTableRecord" ? [all[i + 1]!.value] : [],
     );
-    expect(names).toEqual(["0", ...Object.keys(DXF_LAYERS)]);
+    expect(names).toEqual(["0", "CUT", "CUT_TUBES", "HAND_CREASE"]);
   });
 
   test("every handle is its own, and the next is free", () => {
@@ -184,7 +193,7 @@ describe("DXF", () => {
   });
 
   test("numbers have a point, no exponent, no minus before zero", () => {
-    const file = dxf([outline(openPath([-0, 1e-9], [line([123456.789, -1e-7])]))]);
+    const file = dxf([outline(openPath([-0, 1e-10], [line([123456.789, -1e-9])]))]);
     const numbers = entities(file)[0]!
       .filter(({ code }) => code === 10 || code === 20)
       .map((g) => g.value);
@@ -199,6 +208,6 @@ describe("DXF", () => {
   test("curves, nothing at all and what is not finite are refused", () => {
     expect(() => dxf([outline(swelledStrap())])).toThrow("fitted by arcs");
     expect(() => dxf([])).toThrow();
-    expect(() => dxf([{ kind: "circle", layer: "die-tubes", centre: [0, 0], radius: Number.NaN }])).toThrow();
+    expect(() => dxf([{ kind: "circle", layer: "CUT_TUBES", centre: [0, 0], radius: Number.NaN }])).toThrow();
   });
 });

@@ -5,12 +5,25 @@ import { layOut } from "../../src/layout/layOut.ts";
 import type { FixedJoin, Made } from "../../src/model/article.ts";
 import type { Job } from "../../src/model/job.ts";
 import { leaf } from "../../src/model/quantity.ts";
+import { NO_SHOP } from "../../src/order/shopRead.ts";
 import { jobSchema } from "../../src/output/jobSchema.ts";
 import { jobData, jobJson } from "../../src/output/json.ts";
 import * as bag from "../support/bagPieces.ts";
 import { paper } from "../support/papers.ts";
 import { roundHole } from "../support/samplePieces.ts";
 import { bareJob } from "../support/soundPiece.ts";
+
+const NO_BENCH: Job["bench"] = {
+  cut: [],
+  strips: [],
+  hardware: [],
+  punches: [],
+  thread: { rows: [], total: 0, stitches: 0, advice: [] },
+  leather: [],
+  steps: [],
+  minutes: 0,
+  unpriced: [],
+};
 
 /** A job of pieces made by hand. */
 function jobOf(over: Partial<Made>): Job {
@@ -22,6 +35,10 @@ function jobOf(over: Partial<Made>): Job {
     derivations: [],
     findings: [],
     layout: layOut(made.pieces, { paper: paper("letter") }),
+    bench: NO_BENCH,
+    quantity: 1,
+    finish: { dye: "", edges: "burnished", thread: "" },
+    shop: NO_SHOP,
   };
 }
 const read = (job: Job) => jobSchema.parse(JSON.parse(jobJson(job)));
@@ -164,5 +181,8 @@ test.each(["juniper-headstall", "bramble-headstall", "heron-bag-strap"])(
     if (!result.made) throw new Error("not made");
     expect(jobSchema.safeParse(JSON.parse(jobJson(result.job))).error).toBeUndefined();
     expect(jobData(result.job).joins.length).toBeGreaterThan(0);
+    const { fittings } = jobSchema.parse(JSON.parse(jobJson(result.job)));
+    expect(fittings?.map((f) => f.name)).toEqual(result.job.made.fittings?.map((f) => f.name));
+    expect(fittings?.[0]).toMatchObject({ kind: "buckle", serves: [{ ids: expect.any(Array) }] });
   },
 );

@@ -41,7 +41,8 @@ describe("notches, clips, glue and trim", () => {
 
   test("have lines of their own, told apart without colour", () => {
     expect(lineOf(gusset, "mark.clip.front.160")).toMatchObject({ line: "01.2", layer: "cut" });
-    expect(lineOf(gusset, "mark.notch.front.350")).toMatchObject({ line: "01.2", layer: "cut" });
+    // Marked on the flesh side: a cut in an edge that shows stays visible.
+    expect(lineOf(gusset, "mark.notch.front.350")).toMatchObject({ line: "01.1", layer: "mark" });
     expect(lineOf(front, "zone.glue").line).toBe("07.1");
     expect(lineOf(gusset, "zone.trim.1").line).toBe("08.1");
   });

@@ -1,14 +1,19 @@
 import { describe, expect, test } from "vitest";
 import { PRESS_CAUTIONS } from "../../src/die/checks/index.ts";
 import { type Die, dieFor } from "../../src/die/die.ts";
+import { holeTable } from "../../src/die/holeTable.ts";
 import { type DieSettings, defaultDie } from "../../src/die/settings.ts";
-import { closedPath, line } from "../../src/geometry/path.ts";
+import { closedPath, line, slotPath } from "../../src/geometry/path.ts";
 import type { Finding } from "../../src/model/finding.ts";
+import { leaf } from "../../src/model/quantity.ts";
 import type { Units } from "../../src/model/say.ts";
 import { type DieDrawingInput, dieDrawing } from "../../src/picture/die/dieDrawing.ts";
+import { loadWorked } from "../../src/picture/die/press.ts";
+import { byHandTableOf, holesTableOf } from "../../src/picture/die/tables.ts";
 import { NEWTONS_IN } from "../../src/trade/force.ts";
 import { dieOf, inputFor, wordsOnPart } from "../support/dies.ts";
 import { cutWords, overlaps } from "../support/overlaps.ts";
+import { given } from "../support/quantities.ts";
 import { allText, wordsOn } from "../support/sheets.ts";
 
 // What the drawing says, read as one text: lines of a paragraph run together.
@@ -101,7 +106,7 @@ test("the press's rating is compared", () => {
 test("slots too narrow for the rule are listed in words with their count", () => {
   const body = dieOf("post-satchel.yaml", "body");
   expect(textOf(body)).toContain(
-    "4 slots are not in the die: 1.4 mm wide, and the rule is bent to 2.38 mm at the narrowest.",
+    "4 slots (B1 to B4) are not in the die: 1.4 mm wide, and the rule is bent to 2.38 mm at the narrowest.",
   );
 });
 
@@ -116,9 +121,8 @@ describe("findings", () => {
   test("an error is stamped on every sheet and said first", () => {
     const pictures = dieDrawing(inputFor(cheek, "mm", { findings: [FINDING] }));
     for (const p of pictures) expect(allText(p)).toContain("HAS ERRORS");
-    expect(pictures.map(allText).join(" ")).toContain(
-      "ERROR, do not make it: The press is too small. To mend: Cut it on a larger one.",
-    );
+    expect(pictures.map(allText).join(" ")).toContain("ERROR, do not make it: The press is too small.");
+    expect(pictures.map(allText).join(" ")).toContain("ask before you make the die");
     for (const p of pictures) expect([...overlaps(p), ...cutWords(p)]).toEqual([]);
   });
 
@@ -176,7 +180,177 @@ test("a grid of many holes, long names and a datum far off: still nothing overla
   for (const p of dieDrawing(inputFor(die, "in"))) {
     expect([...overlaps(p), ...cutWords(p), ...wordsOnPart(p)]).toEqual([]);
     expect(wordsOn(p).some(({ text }) => text === "TS-104-cheek")).toBe(true);
+    expect(allText(p).replaceAll("\n", " ")).toContain(name);
   }
+});
+
+describe("for a die maker who has never seen the order", () => {
+  /** A plate with two slots whose ends have a radius of 1.5 mm, and a notch with two sharp inner corners. */
+  const slots = [20, 40].map((x, i) => ({
+    id: i === 0 ? "slot.near" : "slot.off",
+    use: "strap slot",
+    outline: slotPath([x, 0], 16, 3, Math.PI / 2),
+    length: 16,
+    width: 3,
+  }));
+  const plate = {
+    ...cheek.piece,
+    outline: closedPath(
+      [0, -20],
+      [
+        line([80, -20]),
+        line([80, 20]),
+        line([66, 20]),
+        line([66, 10]),
+        line([58, 10]),
+        line([58, 20]),
+        line([0, 20]),
+      ],
+    ),
+    holes: [],
+    cutouts: slots,
+    seams: [],
+    folds: [],
+    zones: [],
+    marks: [],
+  };
+  const tight = dieFor(plate, { ...defaultDie(), leastRadius: given("least radius", 2) });
+
+  test("no path of the order and no name of the piece's own is printed", () => {
+    for (const die of [tight, cheek, dieOf("post-satchel.yaml", "body")]) {
+      const text = textOf(die);
+      expect(text).not.toMatch(/\b(die|pieces|leather)\.[a-z]/);
+      expect(text).not.toMatch(/slot\.near|slot near/);
+      expect(text).not.toContain("To mend");
+    }
+    const shear = leaf("die shear", 30, "stress", { kind: "given", where: "die.shear" });
+    expect(textOf(withSettings({ shear }))).not.toContain("die.shear");
+  });
+
+  test("places that are alike are said once: round ends of slots as what they are, corners with their number", () => {
+    const text = textOf(tight);
+    const ends = "The round ends of slot A1 and slot A2 on Cheek have a radius of 1.5 mm, as drawn";
+    expect(text.split(ends).length - 1).toBe(1);
+    expect(text).toContain("2 inner corners of the outline on Cheek are sharp");
+    expect(text.split("inner corner").length - 1).toBe(1);
+  });
+
+  test("sides are said without the template that the die maker has not got", () => {
+    const side = (says: string): string =>
+      textOf(cheek, "mm", { title: { ...inputFor(cheek, "mm").title, side: says } });
+    expect(side("no left or right")).toContain("no left or right");
+    expect(side("right: template turned over")).toContain("right, as this view shows it");
+    expect(side("right: template turned over")).not.toContain("turned over");
+  });
+
+  test("board and rubber are asked for", () => {
+    expect(textOf(cheek)).toMatch(/Which, and how thick\? Please write it here: material _+ thickness _+ mm/);
+    expect(textOf(cheek)).toMatch(/Which, and how high\? Please write it here: kind _+ height _+ mm/);
+  });
+
+  test("a price says what it is for, and what not", () => {
+    const rule = withSettings({ currency: "EUR", pricePerMm: given("price", 0.05) });
+    expect(textOf(rule)).toMatch(
+      /EUR \d+\.\d\d for the rule alone, without the tubes and the board with its rubber/,
+    );
+    const tubes = withSettings({
+      currency: "EUR",
+      pricePerMm: given("price", 0.05),
+      pricePerTube: given("price of a tube", 2),
+    });
+    expect(textOf(tubes)).toContain("for the rule and the tubes, without the board with its rubber");
+    expect(textOf(cheek)).not.toContain("Estimated price");
+  });
+});
+
+describe("what is left for hand and bench", () => {
+  const rowsOf = (die: Die): readonly (readonly string[])[] => byHandTableOf(die).rows;
+
+  test("stitch holes are counted by holes and rows", () => {
+    // The draft horse's cheek: 8 slits on each side of its buckle's box.
+    const [stitches] = rowsOf(dieOf("draft.yaml", "cheek"));
+    expect(stitches!.slice(0, 2)).toEqual(["stitch holes", "16 awl slits in 2 rows of 8"]);
+  });
+
+  test.each([
+    ["draft.yaml", "cheek"],
+    ["wren-flap-purse.yaml", "gusset"],
+    ["child-turned-purse.yaml", "front"],
+  ])("%s %s: every place is named, none is left out", (order, id) => {
+    const die = dieOf(order, id);
+    const left = die.features.filter((f) => f.made === "by hand afterwards" && f.letter === undefined);
+    const places = rowsOf(die).flatMap((row) => row[2]!.split("; "));
+    expect(places.length).toBe(left.length);
+    for (const { at } of left)
+      expect(
+        places.some((p) => {
+          const [x, y] = p.split(", ").map(Number);
+          return Math.abs(x! - at[0]) <= 0.0501 && Math.abs(y! - at[1]) <= 0.0501;
+        }),
+        `${at}`,
+      ).toBe(true);
+    expect(textOf(die)).not.toContain("…");
+  });
+});
+
+test("tables are in millimetres, whatever the order works in", () => {
+  const [row] = holesTableOf(cheek).rows;
+  const { size } = holeTable(cheek.features)[0]!;
+  if (!size || !("diameter" in size)) throw new Error("no round hole");
+  expect(Number(/^Ø ([\d.]+) \[/.exec(row![3]!)![1])).toBeCloseTo(size.diameter, 2);
+  expect(textOf(cheek, "in")).toContain(row![3]!);
+});
+
+test("a title block cuts nothing off: long words are folded", () => {
+  const owner = "Fernhollow Saddlery, harness and bags by hand, The Old Tannery, Lower Green";
+  const number = "a-headstall-with-a-very-long-file-name-keeper-running-as-drawn";
+  for (const p of dieDrawing(
+    inputFor(cheek, "in", { title: { ...inputFor(cheek, "in").title, owner, number } }),
+  )) {
+    const text = allText(p);
+    expect(text.replaceAll("\n", " ")).toContain(owner);
+    expect(text.replaceAll("\n", "")).toContain(number);
+    expect(Math.min(...wordsOn(p).map(({ size }) => size))).toBeGreaterThan(1.75);
+    expect(text).not.toContain("…");
+    expect([...overlaps(p), ...cutWords(p)]).toEqual([]);
+  }
+});
+
+test("a small piece takes two sheets", () => {
+  for (const id of ["keeper-fixed", "keeper-running"])
+    expect(dieDrawing(inputFor(dieOf("juniper-headstall.yaml", id), "in")).length).toBe(2);
+});
+
+describe("the press load worked out again from the sheet", () => {
+  /** Reads `a × g`, `the least of (d; a × e) + a × e` with the sheet's own figures. */
+  function again(formula: string, values: ReadonlyMap<string, number>): number {
+    const least = /the least of \(([^;]+); ([^)]+)\)/.exec(formula);
+    if (least) {
+      const smaller = Math.min(again(least[1]!, values), again(least[2]!, values));
+      return again(formula.replace(least[0], "_"), new Map([...values, ["_", smaller]]));
+    }
+    return formula
+      .split(" + ")
+      .map((product) => product.split(" × ").reduce((p, sign) => p * values.get(sign.trim())!, 1))
+      .reduce((a, b) => a + b, 0);
+  }
+
+  test.each([
+    ["juniper-headstall.yaml", "crown"],
+    ["draft.yaml", "cheek"],
+    ["juniper-headstall.yaml", "keeper-fixed"],
+  ])("%s %s", (order, id) => {
+    const die = dieOf(order, id);
+    const { rows } = loadWorked(die).table;
+    const steps = rows.flatMap((r) => [r.slice(0, 3), r.slice(3, 6)]).filter(([sign]) => sign !== "");
+    const values = new Map(steps.map(([sign, , value]) => [sign!, Number.parseFloat(value!)]));
+    const worked = rows.flatMap((r) => (r[3] === "" ? [] : [[r[3]!, r[6]!] as const]));
+    expect(worked.length).toBeGreaterThan(3);
+    // Six figures of each of three factors: within 1 in 50 000.
+    for (const [sign, formula] of worked)
+      expect(Math.abs(again(formula, values) / values.get(sign)! - 1), formula).toBeLessThan(2e-5);
+    expect(Math.abs(values.get(worked.at(-1)![0])! / die.load.value - 1)).toBeLessThan(1e-5);
+  });
 });
 
 test("the same die gives the same drawing", () => {

@@ -1,34 +1,30 @@
 import { describe, expect, test } from "vitest";
-import { dieFor } from "../../src/die/die.ts";
+import { type Die, dieFor } from "../../src/die/die.ts";
 import { pairDie } from "../../src/die/pairDie.ts";
 import { defaultDie } from "../../src/die/settings.ts";
 import { boundsOf } from "../../src/geometry/bounds.ts";
-import { type PairSheetInput, pairSheet } from "../../src/picture/die/pairSheet.ts";
+import { flatten } from "../../src/geometry/flatten.ts";
+import type { Box, Point } from "../../src/geometry/path.ts";
+import { nearestPlaces } from "../../src/picture/die/pairMarks.ts";
 import { flattenPicture } from "../../src/picture/flat.ts";
 import type { Picture } from "../../src/picture/picture.ts";
 import { textBox } from "../../src/picture/words.ts";
-import { A3, type DrawnDie, inputFor, LETTER, MARGIN, orderPieces, wordsOnPart } from "../support/dies.ts";
+import { A3, dieOf, MARGIN, orderPieces, wordsOnPart } from "../support/dies.ts";
 import { cutWords, overlaps } from "../support/overlaps.ts";
+import { boxOf, meet, pairSheetOf, squaresOn, strokesOn, TABLOID } from "../support/pairSheets.ts";
+import { allText, textsOn, wordsOn } from "../support/sheets.ts";
 
 // The sheet of a nested die, of every piece of every demo order.
 
-const pieces = orderPieces().map(({ name, piece, units }) => [name, piece, units] as const);
-
-function sheets(piece: DrawnDie["piece"], units: DrawnDie["units"]): readonly Picture[] {
+const pieces = orderPieces().map(({ name, piece, units }) => {
   const die = dieFor(piece, defaultDie());
-  const { title, margin } = inputFor(die, units);
-  const input: PairSheetInput = {
-    die,
-    nest: pairDie(die),
-    sheet: LETTER,
-    margin,
-    units,
-    title,
-    of: `${title.number}, revision B`,
-    file: `die-${piece.id}-two-B.dxf`,
-  };
-  return [pairSheet(input), pairSheet({ ...input, sheet: A3, stamp: "has errors" })];
-}
+  const nest = pairDie(die);
+  const sheets = [
+    pairSheetOf(die, units, { nest }),
+    pairSheetOf(die, units, { nest, sheet: A3, stamp: "has errors" }),
+  ];
+  return [name, { die, nest, units, sheets }] as const;
+});
 
 function outside(picture: Picture): readonly string[] {
   const half = 0.5;
@@ -43,43 +39,144 @@ function outside(picture: Picture): readonly string[] {
   });
 }
 
+/** How many times smaller than the board the view is, by the words of the sheet. */
+function reducedOf(picture: Picture): number {
+  const says = textsOn(picture).find((t) => /^Scale 1 : \d+$/.test(t));
+  return Number(says?.slice("Scale 1 : ".length));
+}
+
+const middle = ({ minX, minY, maxX, maxY }: Box): Point => [(minX + maxX) / 2, (minY + maxY) / 2];
+
+/** What is amiss with the square or the bar by which a sheet is measured. */
+function checkFaults(picture: Picture): readonly string[] {
+  const squares = squaresOn(picture);
+  const reduced = reducedOf(picture);
+  if (reduced > 1) {
+    const real = Number(/^(\d+) mm of the board/m.exec(allText(picture))?.[1]);
+    const bars = strokesOn(picture).filter((s) => s.layer === "sheet" && s.fill === "black");
+    const lengths = bars.map(({ path }) => boundsOf(path)).map(({ minX, maxX }) => maxX - minX);
+    return Math.abs(Math.max(...lengths) - real / reduced) < 0.01 ? [] : ["bar"];
+  }
+  const words = wordsOn(picture).filter(({ text }) => !/^50 mm$|outer edge|before cutting/.test(text));
+  const parts = strokesOn(picture).filter(({ id }) => id?.endsWith("die.outline"));
+  return [
+    ...(squares.length === 1 ? [] : [`${squares.length} squares`]),
+    ...squares.flatMap((s) => words.filter((w) => meet(s, textBox(w))).map((w) => w.text)),
+    ...squares.flatMap((s) =>
+      parts
+        .filter(({ path }) =>
+          flatten(path, 0.1).some(([x, y]) => x > s.minX && x < s.maxX && y > s.minY && y < s.maxY),
+        )
+        .map(({ id }) => id!),
+    ),
+  ];
+}
+
 describe("the sheet of a nested die", () => {
+  test.each(pieces)("%s: words keep off the pieces, each other and the paper's edge", (_, { sheets }) => {
+    for (const picture of sheets) {
+      expect(wordsOnPart(picture)).toEqual([]);
+      expect(overlaps(picture)).toEqual([]);
+      expect(cutWords(picture)).toEqual([]);
+      expect(outside(picture)).toEqual([]);
+    }
+  });
+
+  test.each(pieces)("%s: at true scale it has its 50 mm square, reduced a bar", (_, { sheets }) => {
+    expect(sheets.flatMap(checkFaults)).toEqual([]);
+  });
+
   test.each(pieces)(
-    "%s: words keep off the pieces, each other and the edge of the paper",
-    (_, piece, units) => {
-      for (const picture of sheets(piece, units)) {
-        expect(wordsOnPart(picture)).toEqual([]);
-        expect(overlaps(picture)).toEqual([]);
-        expect(cutWords(picture)).toEqual([]);
-        expect(outside(picture)).toEqual([]);
+    "%s: both datums, their offset, the least gap and the board are said",
+    (_, { nest, units, sheets }) => {
+      const { second, gap } = nest;
+      for (const picture of sheets) {
+        const texts = textsOn(picture);
+        expect(texts).toContain("datum 1");
+        expect(texts).toContain("datum 2");
+        const k = 1 / reducedOf(picture);
+        const [one, two] = ["datum.1", "datum.2"].map((id) => middle(boxOf(picture, id)));
+        expect((two![0] - one![0]) / k).toBeCloseTo(second.at[0], 1);
+        expect((two![1] - one![1]) / k).toBeCloseTo(second.at[1], 1);
+        const figures = texts.join("\n");
+        for (const value of second.at.map(Math.abs).filter((v) => v > 0.001)) {
+          const mm = String(Number(value.toFixed(3)));
+          expect(figures).toContain(units === "in" ? `[${mm}]` : `${mm} [`);
+        }
+        const said = texts.find((t) => t.startsWith("least gap ("));
+        const inMm = units === "in" ? /\[(.*)\]/.exec(said!) : /\((.*) \[/.exec(said!);
+        expect(Math.abs(Number(inMm?.[1]) - gap)).toBeLessThan(0.0051);
+        expect(texts.filter((t) => t.startsWith("board ("))).toHaveLength(2);
+        expect(figures).not.toMatch(/two alike/);
+        expect(texts).toContain(second.mirrored ? "one left, one right" : "both alike");
       }
     },
   );
 });
 
+describe("faults are found", () => {
+  const keeper = pairSheetOf(dieOf("juniper-headstall.yaml", "keeper-running"), "in");
+  const cheek = pairSheetOf(dieOf("juniper-headstall.yaml", "cheek"), "in");
+
+  test("a square that is gone, or lies on words", () => {
+    const bare = { ...keeper, items: keeper.items.filter((i) => i.kind !== "stroke" || i.fill !== "black") };
+    expect(checkFaults(bare)).toEqual(["0 squares"]);
+    const [{ minX, minY }] = squaresOn(keeper) as readonly [Box];
+    const on: Picture = {
+      ...keeper,
+      items: [
+        ...keeper.items,
+        {
+          kind: "words",
+          layer: "text",
+          at: [minX + 10, minY + 40],
+          size: 3,
+          text: "B",
+          align: "left",
+          angle: 0,
+        },
+      ],
+    };
+    expect(checkFaults(on)).toEqual(["B"]);
+  });
+
+  test("a bar of another scale", () => {
+    expect(checkFaults(cheek)).toEqual([]);
+    const wrong = JSON.parse(JSON.stringify(cheek).replaceAll("Scale 1 : 2", "Scale 1 : 5")) as Picture;
+    expect(checkFaults(wrong)).toEqual(["bar"]);
+  });
+});
+
+test("on tabloid paper a cheek and an ear piece are nested at true scale, with the square", () => {
+  for (const id of ["cheek", "ear-piece"]) {
+    const picture = pairSheetOf(dieOf("juniper-headstall.yaml", id), "in", { sheet: TABLOID });
+    expect(reducedOf(picture)).toBe(1);
+    expect(checkFaults(picture)).toEqual([]);
+    expect(overlaps(picture)).toEqual([]);
+  }
+});
+
+test.each(["cheek", "ear-piece", "keeper-running"])(
+  "the least gap of two of %s is marked where it is",
+  (id) => {
+    const die: Die = dieOf("juniper-headstall.yaml", id);
+    const nest = pairDie(die);
+    const [a, b] = nearestPlaces(die, nest, 5);
+    expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeCloseTo(nest.gap, 1);
+  },
+);
+
 describe("a press that takes one and not two", () => {
-  const [, piece, units] = pieces[0]!;
-  const one = dieFor(piece, defaultDie()).load.value;
+  const [, { die, units }] = pieces[0]!;
   const wordsAt = (share: number): string => {
-    const die = dieFor(piece, { ...defaultDie(), press: `${((share * one) / 1000).toFixed(2)} kN` });
-    const { title, margin } = inputFor(die, units);
-    const picture = pairSheet({
-      die,
-      nest: pairDie(die),
-      sheet: A3,
-      margin,
-      units,
-      title,
-      of: "A",
-      file: "a.dxf",
-    });
-    return flattenPicture(picture)
-      .flatMap(({ item }) => (item.kind === "words" ? [item.text] : []))
-      .join(" ");
+    const press = `${((share * die.load.value) / 1000).toFixed(2)} kN`;
+    return textsOn(pairSheetOf(dieFor(die.piece, { ...defaultDie(), press }), units, { sheet: A3 })).join(
+      " ",
+    );
   };
   test("is said on the sheet of the pair", () => {
     expect(wordsAt(1.5)).toContain("TOO MUCH for the press");
-    expect(wordsAt(2.5)).not.toContain("TOO MUCH");
-    expect(wordsAt(2.5)).toContain("is rated for");
+    expect(wordsAt(2.8)).not.toContain("TOO MUCH");
+    expect(wordsAt(2.8)).toContain("is rated for");
   });
 });

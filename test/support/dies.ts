@@ -33,7 +33,7 @@ export function inputFor(die: Die, units: Units, more: Partial<DieDrawingInput> 
       number: `TS-104-${die.piece.id}`,
       revision: "B",
       date: "2026-11-25",
-      side: pair ? "left as drawn" : "as drawn",
+      side: pair ? "left as drawn" : "no left or right",
       hand: pair ? `${die.piece.count}: a pair` : `${die.piece.count}, all alike`,
     },
     findings: checkDie(die, units),

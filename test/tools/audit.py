@@ -1,11 +1,12 @@
-# Reads DXF files by ezdxf and tells what it found as JSON: faults, units, and what is drawn, with the arcs
-# worked out from their bulges by ezdxf. Given a folder and a count: 0.dxf, 1.dxf and so on in it.
+# Reads DXF files by ezdxf and tells what it found as JSON: faults, units, layers with their looks, line types,
+# how far the drawing reaches by the header and by what is in it, and what is drawn, with the arcs worked out from
+# their bulges by ezdxf. Given a folder and a count: 0.dxf, 1.dxf and so on in it.
 import json
 import sys
 
 import ezdxf
+from ezdxf import bbox, units
 from ezdxf.math import bulge_to_arc
-from ezdxf import units
 
 
 def segments(polyline):
@@ -21,25 +22,40 @@ def segments(polyline):
         yield segment
 
 
+def reach(entities):
+    box = bbox.extents(entities)
+    return [[box.extmin.x, box.extmin.y], [box.extmax.x, box.extmax.y]]
+
+
 def drawn(entity):
-    common = {"type": entity.dxftype(), "layer": entity.dxf.layer}
+    common = {"type": entity.dxftype(), "layer": entity.dxf.layer, "reach": reach([entity])}
     if entity.dxftype() == "LWPOLYLINE":
         return {**common, "closed": entity.closed, "segments": list(segments(entity))}
     if entity.dxftype() == "CIRCLE":
         centre = entity.dxf.center
         return {**common, "centre": [centre.x, centre.y], "radius": entity.dxf.radius}
-    return {**common, "text": entity.dxf.text}
+    return {**common, "text": entity.plain_text()}
+
+
+def pattern(line_type):
+    return [tag.value for tag in line_type.pattern_tags.tags if tag.code == 49]
 
 
 def read(path):
     document = ezdxf.readfile(path)
     audit = document.audit()
+    space = document.modelspace()
     return {
         "errors": [e.message for e in audit.errors],
         "fixes": [f.message for f in audit.fixes],
         "units": "mm" if document.units == units.MM else str(document.units),
-        "layers": [layer.dxf.name for layer in document.layers],
-        "entities": [drawn(e) for e in document.modelspace()],
+        "layers": {
+            layer.dxf.name: {"colour": layer.dxf.color, "line": layer.dxf.linetype} for layer in document.layers
+        },
+        "lines": {line.dxf.name: pattern(line) for line in document.linetypes},
+        "extents": [list(document.header[name])[:2] for name in ("$EXTMIN", "$EXTMAX")],
+        "reach": reach(space),
+        "entities": [drawn(e) for e in space],
     }
 
 

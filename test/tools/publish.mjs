@@ -2,7 +2,7 @@
 // and the README's pictures. The tests compare them with what the program makes today.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { articles, jobFiles, jobJsonSchema, makeJob, orderJsonSchema } from "../../dist/job.js";
+import { articles, jobFiles, jobJsonSchema, makeJob, orderJsonSchema, shopJsonSchema } from "../../dist/job.js";
 
 const require = createRequire(import.meta.url);
 const font = (name) => new Uint8Array(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
@@ -12,7 +12,13 @@ export async function published() {
   const schemas = articles.map((a) => [`templates/schemas/${a.slug}.schema.json`, json(orderJsonSchema(a))]);
   const juniper = await drawings("juniper-headstall", ["cheek"]);
   const wren = await drawings("wren-flap-purse", ["front", "back", "gusset"]);
-  return [...schemas, ["templates/schemas/job.schema.json", json(jobJsonSchema())], ...juniper, ...wren];
+  return [
+    ...schemas,
+    ["templates/schemas/shop.schema.json", json(shopJsonSchema())],
+    ["templates/schemas/job.schema.json", json(jobJsonSchema())],
+    ...juniper,
+    ...wren,
+  ];
 }
 
 /** Drawings of a template's pieces, as `fixtures/pictures/<customer>-<piece>.svg`. */

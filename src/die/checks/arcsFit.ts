@@ -1,4 +1,5 @@
 import { dieRule, saySize } from "./dieRule.ts";
+import { ruleName } from "./ruleName.ts";
 
 /** What a die's drawing promises, mm. */
 const PROMISED_MM = 0.05;
@@ -7,16 +8,16 @@ const PROMISED_MM = 0.05;
 export const arcsFit = dieRule(
   "die-arcs-fit",
   "the rule's arcs lie within 0.05 mm of the piece's lines",
-  ({ rules, piece }, units) =>
-    rules
+  (die, units) =>
+    die.rules
       .filter(({ error }) => error > PROMISED_MM)
       .map(({ id, path, error }) => ({
         severity: "error" as const,
         place: id,
         at: path.start,
-        message: `The arcs of ${id} on ${piece.name} stray ${saySize(error, units)} from the piece: it turns back on itself somewhere, and no rule can follow.`,
+        message: `The arcs of ${ruleName(die, id)} on ${die.piece.name} stray ${saySize(error, units)} from the piece: it turns back on itself somewhere, and no rule can follow.`,
         value: saySize(error, units),
         limit: `up to ${saySize(PROMISED_MM, units)}`,
-        mend: `Make that curve gentler on the piece (pieces.${piece.id}).`,
+        mend: `Make that curve gentler on the piece (pieces.${die.piece.id}).`,
       })),
 );

@@ -7,8 +7,11 @@ import { bendRadius } from "./bendRadius.ts";
 import type { DieRule } from "./dieRule.ts";
 import { leftForHand } from "./leftForHand.ts";
 import { mirrorImage } from "./mirrorImage.ts";
+import { notchesShow } from "./notchesShow.ts";
 import { pressEnough } from "./pressEnough.ts";
+import { priced } from "./priced.ts";
 import { ruleSpacing, tubeSpacing } from "./ruleSpacing.ts";
+import { thickLeather } from "./thickLeather.ts";
 
 export type { DieRule } from "./dieRule.ts";
 
@@ -17,9 +20,12 @@ export const DIE_RULES: readonly DieRule[] = [
   bendRadius,
   ruleSpacing,
   tubeSpacing,
+  thickLeather,
   leftForHand,
+  notchesShow,
   mirrorImage,
   pressEnough,
+  priced,
 ];
 
 const RANK = { error: 0, caution: 1, note: 2 } as const;

@@ -1,5 +1,6 @@
 import type { DieFeature } from "../feature.ts";
 import { dieRule } from "./dieRule.ts";
+import { begin } from "./ruleName.ts";
 
 const HOLES: readonly string[] = ["slot", "opening", "round hole"];
 
@@ -12,10 +13,11 @@ function bySize(features: readonly DieFeature[]): readonly (readonly DieFeature[
   return letters.map((letter) => features.filter((f) => sizeLetter(f) === letter));
 }
 
+/** "Slot A1", "A1 to A4, 4 slots,". */
 function which(some: readonly DieFeature[]): string {
-  const [first, last] = [some[0]!, some.at(-1)!];
-  if (some.length === 1) return `${first.letter}, the ${first.kind} ${first.id},`;
-  return `${first.letter} to ${last.letter}, ${some.length} ${first.kind}s,`;
+  const [{ kind, letter }, last] = [some[0]!, some.at(-1)!];
+  if (some.length === 1) return begin(`${kind} ${letter}`);
+  return `${letter} ${some.length === 2 ? "and" : "to"} ${last.letter}, ${some.length} ${kind}s,`;
 }
 
 /** Slots too narrow for the rule and holes too small for a tube are cut by hand: said, so that nobody looks for them. */

@@ -1,10 +1,8 @@
 import { sayForce } from "../../trade/force.ts";
+import { RESERVE } from "../press.ts";
 import { dieRule } from "./dieRule.ts";
 
-/** An estimate may take so much of a press's rating; common practice, no source. */
-const RESERVE = 0.8;
-
-/** The press cuts at least one piece in a stroke; how many, it says. */
+/** The press cuts at least one piece in a stroke; how many with the reserve kept, it says. */
 export const pressEnough = dieRule(
   "die-press-load",
   "the press is rated for the load of the die",

@@ -14,7 +14,9 @@ const RULE_MM = 4;
 const GROUND_MM = 5;
 const TALL_MM = 14;
 const LEATHER_MM = 2.5;
-const ASIDE_MM = 34;
+const ASIDE_MM = 30;
+/** How wide it is with its words. */
+export const SKETCH_MM = 2 * (ASIDE_MM + RULE_MM);
 const PAD_MM = 2;
 
 const label = (text: string, at: Point, align: Words["align"]): Words => ({
@@ -44,7 +46,7 @@ function section({ bevel }: DieSettings, [x, y]: Point): Item {
 
 /** A sketch of the rule's section with its words. */
 export function bevelSketch(settings: DieSettings): Flowing {
-  const height = TALL_MM + LEATHER_MM + 2 * PAD_MM;
+  const height = TALL_MM + LEATHER_MM + 2 * PAD_MM + (RISE + DROP) * SMALL_MM;
   return {
     height,
     draw: (left, top) => {
@@ -60,7 +62,7 @@ export function bevelSketch(settings: DieSettings): Flowing {
         label("in the board", [edge[0] - beside, high], "right"),
         label("leather that is kept", [edge[0] - beside, low], "right"),
         label("waste", [edge[0] + beside, low], "left"),
-        label("leather, grain side up", [to + 1.5, base + 0.5], "left"),
+        label("leather, grain side up", [from, base - 0.6 - RISE * SMALL_MM], "left"),
       ];
     },
   };

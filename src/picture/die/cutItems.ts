@@ -6,20 +6,16 @@ import type { Nest } from "../../die/nest.ts";
 import { ruleFaces } from "../../die/ruleBody.ts";
 import type { RulePath } from "../../die/rulePaths.ts";
 import { anticlockwise } from "../../geometry/area.ts";
-import { boundsOf } from "../../geometry/bounds.ts";
-import { type Box, type Path, type Point, rectanglePath } from "../../geometry/path.ts";
+import { boundsOf, unionBox } from "../../geometry/bounds.ts";
+import { type Box, type Path, type Point, polyline, rectanglePath } from "../../geometry/path.ts";
 import { type Placement, placed, placedPoint } from "../../geometry/transform.ts";
+import { polar } from "../../geometry/vector.ts";
+import { clipped } from "../../layout/clip.ts";
+import { grownBy } from "../piece/space.ts";
 import { SQUARE_MM } from "../sheet/square.ts";
-
-type CutLayer =
-  | "die-outline"
-  | "die-slots"
-  | "die-tubes"
-  | "rule-faces"
-  | "by-hand"
-  | "check-square"
-  | "board"
-  | "words";
+import { type CutLayer, HAND_LAYERS, RULE_LAYERS } from "./cutLayers.ts";
+import { cutWords } from "./cutWords.ts";
+import { withFieldEdges } from "./fieldEdges.ts";
 
 /** Paths have lines and arcs only; mm, y up, in the piece's own frame. */
 export type CutItem =
@@ -33,17 +29,19 @@ export type CutItem =
       readonly text: string;
     };
 
-const LETTERS_MM = 4;
-/** From base line to base line, and between what is drawn, the check square and the words, mm. */
-const LINE_MM = 7;
+const LETTERS_MM = 3;
+/** From base line to base line, and between the check square and the words, mm. */
+const LINE_MM = 5;
 const APART_MM = 10;
-
-const RULE_LAYERS = { outline: "die-outline", slot: "die-slots", tube: "die-tubes" } as const;
+/** From all that is drawn to the check square, mm: nobody takes it for a part of the die. */
+export const CLEAR_MM = 25;
+/** The centre line passes the outline by this much, mm. */
+const CENTRE_BEYOND_MM = 4;
 
 type Asked = {
   /** Also both faces of each rule. */
   readonly ruleEdge: boolean;
-  /** Lines of text that stand beside the check square. */
+  /** The first lines of the text beside the check square: which piece, side and revision it is. */
   readonly words: readonly string[];
 };
 
@@ -63,14 +61,28 @@ function ruleItem({ kind, path, diameter }: RulePath): CutItem {
 /** Offsets of lines and arcs are lines and arcs; what is a curve all the same is fitted by arcs. */
 function faceItems(rule: RulePath, { settings }: Die): readonly CutItem[] {
   const { leather, waste } = ruleFaces(rule, settings);
-  return [...leather, ...waste].map((face) => pathItem("rule-faces", fitArcs(face).path));
+  return [...leather, ...waste].map((face) => pathItem("RULE_FACES", fitArcs(face).path));
 }
 
 function byHandItems({ kind, at, size, paths }: DieFeature): readonly CutItem[] {
+  if (kind === "outline") return [];
+  const layer = HAND_LAYERS[kind];
   const round = kind === "round hole" || kind === "staple hole";
   if (round && size && "diameter" in size)
-    return [{ kind: "circle", layer: "by-hand", centre: at, radius: size.diameter / 2 }];
-  return paths.map((path) => pathItem("by-hand", fitArcs(path).path));
+    return [{ kind: "circle", layer, centre: at, radius: size.diameter / 2 }];
+  return paths.map((path) => pathItem(layer, fitArcs(path).path));
+}
+
+/** The line about which the die is its own mirror image; else the centre lines that the piece has. */
+function centreItems({ axis, rules, piece }: Die): readonly CutItem[] {
+  if (!axis)
+    return piece.marks
+      .filter(({ kind }) => kind === "centre")
+      .map(({ path }) => pathItem("CENTRE", fitArcs(path).path));
+  const box = grownBy(boundsOf(rules[0]!.path), CENTRE_BEYOND_MM);
+  const far = box.maxX - box.minX + box.maxY - box.minY;
+  const line = clipped([polar(axis.at, -far, axis.angle), polar(axis.at, far, axis.angle)], box);
+  return line ? [pathItem("CENTRE", polyline(line))] : [];
 }
 
 const rulesOf = (die: Die, { ruleEdge }: Asked): readonly CutItem[] => [
@@ -81,34 +93,46 @@ const rulesOf = (die: Die, { ruleEdge }: Asked): readonly CutItem[] => [
     : []),
 ];
 
-/** The 50 mm square below what is drawn, and the words to its right. */
-function besides({ minX, minY }: Box, { words }: Asked): readonly CutItem[] {
-  const low = minY - APART_MM - SQUARE_MM;
+function boxOf(item: CutItem): Box {
+  if (item.kind === "path") return boundsOf(item.path);
+  const [[x, y], r] = item.kind === "circle" ? [item.centre, item.radius] : [item.at, 0];
+  return { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r };
+}
+
+/** What is drawn, the 50 mm square well below all of it, and the words to the square's right. */
+function withWords(items: readonly CutItem[], die: Die, { words }: Asked): readonly CutItem[] {
+  const { minX, minY } = unionBox(items.map(boxOf));
+  const low = minY - CLEAR_MM - SQUARE_MM;
   const text = (line: string, i: number): CutItem => ({
     kind: "words",
-    layer: "words",
+    layer: "TEXT",
     at: [minX + SQUARE_MM + APART_MM, low + SQUARE_MM - LETTERS_MM - i * LINE_MM],
     height: LETTERS_MM,
     text: line,
   });
+  const layers = items.map(({ layer }) => layer);
   return [
-    pathItem("check-square", rectanglePath([minX, low], SQUARE_MM, SQUARE_MM)),
-    ...[...words, "The square measures 50 mm."].map(text),
+    ...items,
+    pathItem("CHECK_50MM", rectanglePath([minX, low], SQUARE_MM, SQUARE_MM)),
+    ...[...words, ...cutWords(die, layers)].map(text),
   ];
 }
 
-/** One die: its rules and tubes, what is made by hand afterwards, a square to measure, and words. */
-export const cutItems = (die: Die, asked: Asked): readonly CutItem[] => [
-  ...rulesOf(die, asked),
-  ...die.features.filter(({ made }) => made === "by hand afterwards").flatMap(byHandItems),
-  ...besides(boundsOf(die.rules[0]!.path), asked),
-];
+/**
+ * One die: its rules and tubes, what is made by hand afterwards, its centre line, a square to measure, and
+ * words. Of a field only the edges that do not lie on the outline.
+ */
+export function cutItems(die: Die, asked: Asked): readonly CutItem[] {
+  const byHand = withFieldEdges(die.features).filter(({ made }) => made === "by hand afterwards");
+  const items = [...rulesOf(die, asked), ...byHand.flatMap(byHandItems), ...centreItems(die)];
+  return withWords(items, die, asked);
+}
 
 function laid(item: CutItem, placement: Placement): CutItem {
   if (item.kind === "words") return { ...item, at: placedPoint(item.at, placement) };
   if (item.kind === "circle") return { ...item, centre: placedPoint(item.centre, placement) };
   const path = placed(item.path, placement);
-  return { ...item, path: path.closed && item.layer !== "rule-faces" ? anticlockwise(path) : path };
+  return { ...item, path: path.closed && item.layer !== "RULE_FACES" ? anticlockwise(path) : path };
 }
 
 /** The board of a nested die: the box round both outlines with the margin that the order asks for. */
@@ -123,13 +147,7 @@ export const boardOf = ({ box }: Nest, margin: number): Box => ({
 export function pairItems(die: Die, nest: Nest, asked: Asked): readonly CutItem[] {
   const board = boardOf(nest, die.settings.boardMargin.value);
   const rules = rulesOf(die, asked);
-  return [
-    ...rules,
-    ...rules.map((item) => laid(item, nest.second)),
-    pathItem(
-      "board",
-      rectanglePath([board.minX, board.minY], board.maxX - board.minX, board.maxY - board.minY),
-    ),
-    ...besides(board, asked),
-  ];
+  const edge = rectanglePath([board.minX, board.minY], board.maxX - board.minX, board.maxY - board.minY);
+  const items = [...rules, ...rules.map((item) => laid(item, nest.second)), pathItem("BOARD", edge)];
+  return withWords(items, die, asked);
 }

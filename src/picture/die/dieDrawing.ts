@@ -8,13 +8,15 @@ import { stroke } from "../piece/strokes.ts";
 import { heading } from "../sheet/flow.ts";
 import { STAMP_SIZES_MM, stampItems, stampSize } from "../sheet/words.ts";
 import { dieText } from "./dieText.ts";
+import type { DieTitle } from "./dieTitle.ts";
 import { overSheets, type Sheeted } from "./sheeted.ts";
 import { isLong, trueStretches } from "./stretches.ts";
 import { BLOCK_MM, blockHeight, titleBlock } from "./titleBlock.ts";
-import { type DieTitle, titleRows } from "./titleRows.ts";
+import { titleRows } from "./titleRows.ts";
 import { type Paper, viewSheet } from "./viewSheet.ts";
+import { sayDefinesOnly } from "./words.ts";
 
-export type { DieTitle } from "./titleRows.ts";
+export type { DieTitle } from "./dieTitle.ts";
 
 export type DieDrawingInput = {
   readonly die: Die;
@@ -33,11 +35,17 @@ const PADDING_MM = 2;
 const GAP_MM = 7;
 /** Columns of text and tables are this wide, if the paper is, mm. */
 const COLUMN_MM = { least: 165, most: 200 } as const;
+/** The longest words of the title block's own: a scale and a number of sheets. */
+const WIDEST_SCALE = 100;
+const MANY = 99;
 const WHOLE_MM = Number.POSITIVE_INFINITY;
+
+/** A title block is as wide as it should be, where the paper is. */
+const blockWidth = (width: number, margin: number): number => Math.min(BLOCK_MM, width - 2 * margin);
 
 function paperOf(width: number, height: number, margin: number, block: number): Paper {
   const frame = { minX: margin, minY: margin, maxX: width - margin, maxY: height - margin };
-  const left = Math.max(frame.minX, frame.maxX - BLOCK_MM);
+  const left = frame.maxX - blockWidth(width, margin);
   return { width, height, frame, block: { ...frame, minX: left, maxY: margin + block } };
 }
 
@@ -65,24 +73,43 @@ function columnsOf({ frame, block }: Paper, { most, top }: Columns): readonly Bo
   });
 }
 
+/** Papers upright and turned of sheets that show the piece, and the paper of sheets of words. */
+type Papers = { readonly views: readonly [Paper, Paper]; readonly words: Paper };
+
+function papersFor(input: DieDrawingInput): Papers {
+  const { sheet, margin } = input;
+  const on = (width: number, height: number, brief: boolean): Paper => {
+    const rows = titleRows(input, { scale: WIDEST_SCALE, sheet: MANY, of: MANY, brief });
+    return paperOf(width, height, margin, blockHeight(rows, blockWidth(width, margin)));
+  };
+  return {
+    views: [on(sheet.width, sheet.height, false), on(sheet.height, sheet.width, false)],
+    words: on(sheet.width, sheet.height, true),
+  };
+}
+
 type Body = { readonly paper: Paper; readonly scale: number | undefined; readonly items: readonly Item[] };
 
-/** Blocks over as many sheets of a paper as they need. */
+/** Blocks over as many sheets of a paper as they need; set tight where that takes fewer. */
 function flowed(
-  all: (width: number) => readonly Sheeted[],
+  all: (width: number, tight: boolean) => readonly Sheeted[],
   { paper, scale }: Pick<Body, "paper" | "scale">,
   asked: Columns,
 ): readonly Body[] {
   const columns = columnsOf(paper, asked);
   const width = columns[0]!.maxX - columns[0]!.minX;
-  return overSheets(all(width), () => columns).map((items) => ({ paper, scale, items }));
+  const [usual, tight] = [false, true].map((how) => overSheets(all(width, how), () => columns));
+  const sheets = tight!.length < usual!.length ? tight! : usual!;
+  return sheets.map((items) => ({ paper, scale, items }));
 }
 
 /** What stands on the sheets: the view, its stretches at true scale, the words and tables. */
-function bodiesOf(input: DieDrawingInput, papers: readonly [Paper, Paper], stamp?: string): readonly Body[] {
+function bodiesOf(input: DieDrawingInput, { views: papers, words }: Papers, stamp?: string): readonly Body[] {
   const { die, units } = input;
   const size = stamp === undefined ? { width: 0, height: 0 } : stampSize(stamp, STAMP_SIZES_MM[0]);
-  const view = viewSheet({ die, units, papers, stamp: size.width === 0 ? 0 : size.width + PADDING_MM });
+  const first = sayDefinesOnly(input.title);
+  const stamped = size.width === 0 ? 0 : size.width + PADDING_MM;
+  const view = viewSheet({ die, units, papers, stamp: stamped, ...(first ? { first } : {}) });
   const stretches = (width: number): readonly Sheeted[] => [
     heading("Scale 1 : 1, in stretches from left to right, seen on the grain side"),
     { height: 4, keep: true, draw: () => [] },
@@ -94,8 +121,8 @@ function bodiesOf(input: DieDrawingInput, papers: readonly [Paper, Paper], stamp
     { paper: view.paper, scale: view.reduced, items: view.items },
     ...(long ? flowed(stretches, { paper: view.paper, scale: 1 }, { most: WHOLE_MM, top }) : []),
     ...flowed(
-      (width) => dieText(input, view.reduced, width),
-      { paper: papers[0], scale: undefined },
+      (width, tight) => dieText(input, view.reduced, width, tight),
+      { paper: words, scale: undefined },
       { most: COLUMN_MM.most, top },
     ),
   ];
@@ -103,15 +130,12 @@ function bodiesOf(input: DieDrawingInput, papers: readonly [Paper, Paper], stamp
 
 /** The reference drawing of a die: the view first, then what it is defined by; one picture a sheet. */
 export function dieDrawing(input: DieDrawingInput): readonly Picture[] {
-  const { sheet, margin, title, findings } = input;
-  const block = blockHeight(titleRows(input, { scale: 1, sheet: 1, of: 1 }));
-  const upright = paperOf(sheet.width, sheet.height, margin, block);
-  const turned = paperOf(sheet.height, sheet.width, margin, block);
+  const { title, findings } = input;
   const stamp = findings.some(({ severity }) => severity === "error") ? STAMP : undefined;
-  const bodies = bodiesOf(input, [upright, turned], stamp);
+  const bodies = bodiesOf(input, papersFor(input), stamp);
   return bodies.map(({ paper, scale, items }, i): Picture => {
     const { minX, minY, maxX, maxY } = paper.frame;
-    const rows = titleRows(input, { scale, sheet: i + 1, of: bodies.length });
+    const rows = titleRows(input, { scale, sheet: i + 1, of: bodies.length, brief: scale === undefined });
     return {
       title: `die of ${title.piece}, sheet ${i + 1} of ${bodies.length}`,
       width: paper.width,

@@ -6,8 +6,14 @@ import { MM_PER_INCH, printNumber } from "../../units/index.ts";
 const MM_DECIMALS = 2;
 const INCH_DECIMALS = 3;
 
-const inMm = (mm: number): string => printNumber(mm, MM_DECIMALS);
-const inInches = (mm: number): string => printNumber(mm / MM_PER_INCH, INCH_DECIMALS);
+/** A tie goes away from 0, so that what lies alike on both sides of the datum reads alike: -0.313 and 0.313. */
+export function printAlike(n: number, decimals: number): string {
+  const text = printNumber(Math.abs(n), decimals);
+  return n < 0 && text !== "0" ? `-${text}` : text;
+}
+
+const inMm = (mm: number): string => printAlike(mm, MM_DECIMALS);
+const inInches = (mm: number): string => printAlike(mm / MM_PER_INCH, INCH_DECIMALS);
 
 /** A size in both units, the other one in square brackets: `25.4 [1]`; with inches first `1 [25.4]`. */
 export const bothUnits = (mm: number, units: Units): string =>

@@ -76,7 +76,9 @@ export function lineKey(die: Die, width: number): readonly Flowing[] {
           },
         ]
       : []),
-    { draw: plain("04.1"), says: "04.1 long dash and dot  middle of a hole" },
+    ...(die.features.some(({ kind }) => kind === "round hole" || kind === "staple hole")
+      ? [{ draw: plain("04.1"), says: "04.1 long dash and dot  middle of a hole" }]
+      : []),
     { draw: datum, says: "01.1 narrow, from a ring  sizes that run from the datum; the ring is 0" },
   ];
   return entries.map(({ draw, says }): Flowing => {

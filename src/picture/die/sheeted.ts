@@ -3,8 +3,12 @@ import type { Box } from "../../geometry/path.ts";
 import type { Item } from "../picture.ts";
 import type { Flowing } from "../sheet/flow.ts";
 
-/** Something that flows; `again` is drawn above it where it begins a column: the head of its table. */
-export type Sheeted = Flowing & { readonly again?: Flowing };
+/**
+ * Something that flows; `again` is drawn above it where it begins a column: the head of its table. `foot` is
+ * drawn once at the foot of the first column of each sheet that it comes on; its height is what it takes of
+ * the column.
+ */
+export type Sheeted = Flowing & { readonly again?: Flowing; readonly foot?: Flowing };
 
 /** How much must find room together with the first: headings with what follows them. */
 function neededBy(all: readonly Sheeted[]): number {
@@ -14,6 +18,24 @@ function neededBy(all: readonly Sheeted[]): number {
     if (!keep) break;
   }
   return height;
+}
+
+/** Fills one column; returns what has not found room. */
+function fill(column: Box, all: readonly Sheeted[], onto: Item[]): readonly Sheeted[] {
+  let rest = all;
+  let top = column.maxY;
+  while (rest.length > 0) {
+    const fresh = top === column.maxY;
+    const [first] = rest;
+    if (fresh && first!.again) {
+      onto.push(...first!.again.draw(column.minX, top));
+      top -= first!.again.height;
+    } else if (!fresh && top - neededBy(rest) < column.minY) break;
+    onto.push(...first!.draw(column.minX, top));
+    top -= first!.height;
+    rest = rest.slice(1);
+  }
+  return rest;
 }
 
 /**
@@ -28,20 +50,16 @@ export function overSheets(
   let rest = all;
   while (rest.length > 0) {
     const items: Item[] = [];
-    for (const column of columns(sheets.length)) {
-      let top = column.maxY;
-      while (rest.length > 0) {
-        const fresh = top === column.maxY;
-        const [first] = rest;
-        if (fresh && first!.again) {
-          items.push(...first!.again.draw(column.minX, top));
-          top -= first!.again.height;
-        } else if (!fresh && top - neededBy(rest) < column.minY) break;
-        items.push(...first!.draw(column.minX, top));
-        top -= first!.height;
-        rest = rest.slice(1);
+    const foot = rest.find((each) => each.foot)?.foot;
+    columns(sheets.length).forEach((column, i) => {
+      if (i > 0 || !foot) {
+        rest = fill(column, rest, items);
+        return;
       }
-    }
+      const minY = column.minY + foot.height;
+      rest = fill({ ...column, minY }, rest, items);
+      items.push(...foot.draw(column.minX, minY));
+    });
     sheets.push(items);
   }
   return sheets;

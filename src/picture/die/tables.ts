@@ -9,10 +9,8 @@ import type { RulePath } from "../../die/rulePaths.ts";
 import { curveAt, curvesOf } from "../../geometry/curve.ts";
 import { distanceToPath } from "../../geometry/distance.ts";
 import { type Path, slotPath } from "../../geometry/path.ts";
-import type { Units } from "../../model/say.ts";
-import { printAngle, printNumber } from "../../units/index.ts";
-import { sayId } from "../piece/say.ts";
-import { bothUnits } from "./figures.ts";
+import { printAngle } from "../../units/index.ts";
+import { bothUnits, printAlike, sayLetters } from "./figures.ts";
 import type { Table } from "./table.ts";
 
 const WORDY: readonly string[] = ["kind", "turns"];
@@ -24,36 +22,38 @@ export const outlineTableOf = (path: Path): Table => ({
   rows: outlineTable(path).map(outlineCells),
 });
 
-function saySize({ size, kind }: HoleRow, units: Units): string {
+/** Millimetres first, whatever the order works in: all tables are in millimetres. */
+const inTable = (mm: number): string => bothUnits(mm, "mm");
+
+function saySize({ size, kind }: HoleRow): string {
   if (!size) return "";
-  if ("diameter" in size) return `Ø ${bothUnits(size.diameter, units)}`;
-  const both = `${bothUnits(size.length, units)} × ${bothUnits(size.width, units)}`;
+  if ("diameter" in size) return `Ø ${inTable(size.diameter)}`;
+  if (kind === "notch") return `${inTable(size.length)} long`;
+  const both = `${inTable(size.length)} × ${inTable(size.width)}`;
   return kind === "opening" ? `${both} over all` : both;
 }
 
 /** The holes, slots and openings: middle, size and kind. */
-export function holesTableOf(die: Die, units: Units): Table {
+export function holesTableOf(die: Die): Table {
   const shaped = new Set(shapedRules(die).map(({ feature }) => feature.id));
   return {
     columns: [
       { title: "letter" },
-      { title: "x", figures: true },
-      { title: "y", figures: true },
-      { title: `size, ${units === "in" ? "in [mm]" : "mm [in]"}` },
-      { title: "long side" },
+      { title: "x, mm", figures: true },
+      { title: "y, mm", figures: true },
+      { title: "size, mm [in]" },
+      { title: "long side, from x anticlockwise" },
       { title: "kind" },
       { title: "made" },
-      { title: "name on the piece", folds: true },
     ],
     rows: holeTable(die.features).map((row) => [
       row.letter,
       figure(row.x),
       figure(row.y),
-      saySize(row, units),
-      row.angle === undefined ? "–" : `${printAngle(row.angle)} from x`,
+      saySize(row),
+      row.angle === undefined ? "–" : printAngle(row.angle),
       shaped.has(row.id) ? `${row.kind}, see its own table` : row.kind,
       row.made,
-      sayId(row.id),
     ]),
   };
 }
@@ -80,32 +80,55 @@ export const shapedRules = ({ rules, features }: Die): readonly InnerShape[] =>
     return rule.kind === "slot" && feature && !isPlainSlot(feature, rule.path) ? [{ feature, rule }] : [];
   });
 
-/** What is made by hand afterwards and has no letter: alike things together. */
+/** Rows of holes are said by what they consist of, not one by one. */
+const isRow = ({ kind }: DieFeature): boolean => kind === "stitch holes" || kind === "awl holes";
+const SEWN = { "stitch holes": "pricked and sewn", "awl holes": "pricked" } as const;
+const howOf = ({ kind, why }: DieFeature): string =>
+  kind === "stitch holes" || kind === "awl holes" ? SEWN[kind] : why;
+
+const slitsOf = ({ paths }: DieFeature): string =>
+  paths.every(({ closed }) => !closed)
+    ? "awl slit"
+    : paths.every(({ closed }) => closed)
+      ? "round hole"
+      : "hole";
+
+const many = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+
+/** `24 awl slits in 2 rows of 12`, `23 awl slits in 2 rows: 12 and 11`; of other things how many. */
+function sayCount(alike: readonly DieFeature[]): string {
+  if (!isRow(alike[0]!)) return String(alike.length);
+  const counts = alike.map(({ paths }) => paths.length);
+  const all = counts.reduce((a, b) => a + b, 0);
+  const holes = many(all, slitsOf(alike[0]!));
+  if (counts.length === 1) return all === 1 ? holes : `${holes} in 1 row`;
+  const same = counts.every((n) => n === counts[0]);
+  if (same && counts[0] === 1) return holes;
+  const each = same ? ` of ${counts[0]}` : `: ${counts.slice(0, -1).join(", ")} and ${counts.at(-1)}`;
+  return `${holes} in ${many(counts.length, "row")}${each}`;
+}
+
+/** What is made by hand afterwards and has no letter: alike things together, each place named. */
 export function byHandTableOf({ features }: Die): Table {
   const left = features.filter((f) => f.made === "by hand afterwards" && f.letter === undefined);
-  const key = ({ kind, why }: DieFeature): string => `${kind}|${why}`;
+  const key = (f: DieFeature): string => `${f.kind}|${howOf(f)}|${isRow(f) ? slitsOf(f) : ""}`;
   const keys = [...new Set(left.map(key))];
   return {
     columns: [
       { title: "what" },
-      { title: "how many", figures: true },
-      { title: "middle at x, y" },
-      { title: "why it is not in the die", folds: true },
+      { title: "how many", folds: true },
+      { title: "middle at x, y, mm", folds: true },
+      { title: "how", folds: true },
     ],
     rows: keys.map((k) => {
       const alike = left.filter((f) => key(f) === k);
-      return [alike[0]!.kind, String(alike.length), sayPlaces(alike), alike[0]!.why];
+      return [alike[0]!.kind, sayCount(alike), sayPlaces(alike), howOf(alike[0]!)];
     }),
   };
 }
 
-/** Of many alike the first few places are named: the view shows them all. */
-const PLACES = 2;
-
-function sayPlaces(alike: readonly DieFeature[]): string {
-  const places = alike.slice(0, PLACES).map(({ at: [x, y] }) => `${printNumber(x, 1)}, ${printNumber(y, 1)}`);
-  return `${places.join("; ")}${alike.length > PLACES ? "; …" : ""}`;
-}
+const sayPlaces = (alike: readonly DieFeature[]): string =>
+  alike.map(({ at: [x, y] }) => `${printAlike(x, 1)}, ${printAlike(y, 1)}`).join("; ");
 
 /** Slots and holes that a die maker might miss: how many of which are left for the bench, and why. */
 export function sayLeftOut({ features }: Die): readonly string[] {
@@ -114,6 +137,7 @@ export function sayLeftOut({ features }: Die): readonly string[] {
   return whys.map((k) => {
     const alike = left.filter(({ kind, why }) => `${kind}|${why}` === k);
     const { kind, why } = alike[0]!;
-    return `${alike.length} ${kind}${alike.length === 1 ? " is" : "s are"} not in the die: ${why}.`;
+    const letters = sayLetters(alike.map(({ letter }) => letter!));
+    return `${alike.length} ${kind}${alike.length === 1 ? "" : "s"} (${letters}) ${alike.length === 1 ? "is" : "are"} not in the die: ${why}.`;
   });
 }

@@ -1,9 +1,10 @@
 // The title block: the data fields of ISO 7200 (legal owner, number, revision, date, sheet, title, creator,
 // approval, document type; from memory), and what a die is ordered by.
 import { type Box, polyline, rectanglePath } from "../../geometry/path.ts";
-import type { Item, Words } from "../picture.ts";
+import type { Item } from "../picture.ts";
+import { type Block, blockSize, blockWords, wrapped } from "../piece/block.ts";
 import { stroke } from "../piece/strokes.ts";
-import { CAPITAL, DROP, RISE, textWidth } from "../words.ts";
+import { DROP, RISE, textWidth } from "../words.ts";
 
 /** A field: its name in small letters, what it says below it, and its share of the block's width. */
 export type Field = {
@@ -21,54 +22,88 @@ export const BLOCK_MM = 180;
 const NAME_MM = 1.9;
 const SAYS_MM = 2.7;
 const LARGE_MM = 4.4;
-/** No smaller than this; what is longer still is cut off, with a sign that it is. */
+/** On one line words are no smaller than this share of their size, mm; what is longer is folded. */
+const LEAST_SHARE = 0.72;
 const LEAST_MM = 1.9;
-const SIDE_MM = 1;
+/** Names of fields are short; on a narrow block they are smaller still rather than cut. */
+const LEAST_NAME_MM = 1;
+/** Beside the words, and above and below them, mm. */
+const SIDE_MM = 1.3;
+const PAD_MM = 0.5;
 /** What is made to fit exactly may come out so much wider by rounding, mm. */
 const HAIR_MM = 1e-6;
 export const ROW_MM = 8;
 const LARGE_ROW_MM = 10;
+const LINE = RISE + DROP;
 
-const rowHeight = (row: FieldRow): number => (row.some(({ large }) => large) ? LARGE_ROW_MM : ROW_MM);
+const nameRoom = PAD_MM + NAME_MM * LINE;
 
-export const blockHeight = (rows: readonly FieldRow[]): number =>
-  rows.reduce((sum, row) => sum + rowHeight(row), 0);
+const widthsOf = (row: FieldRow, width: number): readonly number[] => {
+  const whole = row.reduce((sum, { share }) => sum + share, 0);
+  return row.map(({ share }) => (width * share) / whole);
+};
 
-const words = (text: string, at: Words["at"], size: number, bold = false): Words => ({
-  kind: "words",
-  layer: "text",
-  at,
-  size,
-  text,
-  align: "left",
-  angle: 0,
-  ...(bold ? { bold } : {}),
-});
-
-/** As much of a text as fits a width, with a sign that something is left out: the facts' list has it all. */
-function fitting(text: string, size: number, width: number): string {
-  const fits = (t: string): boolean => textWidth(t, size, true) <= width + HAIR_MM;
-  if (fits(text)) return text;
-  const letters = Array.from(text);
-  for (let n = letters.length - 1; n > 0; n--) {
-    const shorter = `${letters.slice(0, n).join("").trimEnd()}…`;
-    if (fits(shorter)) return shorter;
+/** Words folded at spaces, else behind the hyphens of a number; only what has neither is cut into parts. */
+function folded(text: string, size: number, width: number, bold: boolean): readonly string[] {
+  const fits = (line: string): boolean => textWidth(line, size, bold) <= width + HAIR_MM;
+  const lines: string[] = [];
+  for (const part of text.split(/(?<=[ -])/)) {
+    const longer = (lines.at(-1) ?? "") + part;
+    if (lines.length > 0 && fits(longer.trimEnd())) lines[lines.length - 1] = longer;
+    else if (fits(part.trimEnd())) lines.push(part);
+    else lines.push(...wrapped(part, size, width, bold));
   }
-  return "";
+  return lines.map((line) => line.trimEnd());
 }
 
-function fieldItems({ name, says, large = false }: Field, box: Box): readonly Item[] {
-  const width = box.maxX - box.minX - 2 * SIDE_MM;
-  const [x, top] = [box.minX + SIDE_MM, box.maxY - 0.5];
+/** A field's words in the largest size that suits: on one line, else folded into as many as it takes. Nothing is cut. */
+function saysOf({ says, large = false }: Field, wide: number): Block {
+  if (says === "") return [];
+  const width = wide - 2 * SIDE_MM;
   const wished = large ? LARGE_MM : SAYS_MM;
-  const size = Math.max(LEAST_MM, Math.min(wished, (wished * width) / textWidth(says, wished, true)));
-  const room = top - NAME_MM * (RISE + DROP) - box.minY - 0.4;
-  const base = box.minY + 0.4 + Math.max(DROP * size, (room - CAPITAL * size) / 2);
-  return [
-    stroke("sheet", "01.1", rectanglePath([box.minX, box.minY], box.maxX - box.minX, box.maxY - box.minY)),
-    words(fitting(name, NAME_MM, width), [x, top - NAME_MM * RISE], NAME_MM),
-    ...(says === "" ? [] : [words(fitting(says, size, width), [x, base], size, large)]),
-  ];
+  const least = Math.max(LEAST_MM, wished * LEAST_SHARE);
+  const fitting = (wished * width) / textWidth(says, wished, true);
+  const bold = large ? { bold: true } : {};
+  if (fitting >= least) return [{ text: says, size: Math.min(wished, fitting), ...bold }];
+  return folded(says, least, width, true).map((text) => ({ text, size: least, ...bold }));
+}
+
+/** As high as its fullest field asks for. */
+function rowHeight(row: FieldRow, width: number): number {
+  const usual = row.some(({ large }) => large) ? LARGE_ROW_MM : ROW_MM;
+  const widths = widthsOf(row, width);
+  const needed = row.map((field, i) => {
+    const block = saysOf(field, widths[i]!);
+    return block.length === 0 ? 0 : nameRoom + blockSize(block).height + PAD_MM;
+  });
+  return Math.max(usual, ...needed);
+}
+
+/** The block's height when it is `width` wide. */
+export const blockHeight = (rows: readonly FieldRow[], width: number = BLOCK_MM): number =>
+  rows.reduce((sum, row) => sum + rowHeight(row, width), 0);
+
+function fieldItems(field: Field, box: Box): readonly Item[] {
+  const wide = box.maxX - box.minX;
+  const [x, top] = [box.minX + SIDE_MM, box.maxY - PAD_MM];
+  const room = textWidth(field.name, NAME_MM);
+  const size = Math.max(LEAST_NAME_MM, Math.min(NAME_MM, (NAME_MM * (wide - 2 * SIDE_MM)) / room));
+  const name: Item = {
+    kind: "words",
+    layer: "text",
+    at: [x, top - NAME_MM * RISE],
+    size,
+    text: field.name,
+    align: "left",
+    angle: 0,
+  };
+  const block = saysOf(field, wide);
+  const frame = stroke("sheet", "01.1", rectanglePath([box.minX, box.minY], wide, box.maxY - box.minY));
+  if (block.length === 0) return [frame, name];
+  const { width, height } = blockSize(block);
+  const spare = Math.max(0, box.maxY - nameRoom - box.minY - height) / 2;
+  const low = box.minY + spare;
+  return [frame, name, ...blockWords(block, { minX: x, maxX: x + width, minY: low, maxY: low + height })];
 }
 
 /** The block, its lower right corner at the given place; as wide as asked for. */
@@ -78,20 +113,19 @@ export function titleBlock(
   bottom: number,
   width: number,
 ): readonly Item[] {
-  let top = bottom + blockHeight(rows);
+  let top = bottom + blockHeight(rows, width);
   const items = rows.flatMap((row): readonly Item[] => {
-    const [high, low] = [top, top - rowHeight(row)];
+    const [high, low] = [top, top - rowHeight(row, width)];
     top = low;
-    const whole = row.reduce((sum, { share }) => sum + share, 0);
+    const widths = widthsOf(row, width);
     let left = right - width;
-    return row.flatMap((field) => {
-      const wide = (width * field.share) / whole;
-      const box = { minX: left, maxX: left + wide, minY: low, maxY: high };
-      left += wide;
+    return row.flatMap((field, i) => {
+      const box = { minX: left, maxX: left + widths[i]!, minY: low, maxY: high };
+      left += widths[i]!;
       return fieldItems(field, box);
     });
   });
-  const [high, left] = [bottom + blockHeight(rows), right - width];
+  const [high, left] = [bottom + blockHeight(rows, width), right - width];
   const frame = polyline([
     [left, bottom],
     [left, high],

@@ -8,7 +8,8 @@ import type { Units } from "../../model/say.ts";
 import { roundMm } from "../../units/index.ts";
 import type { Item } from "../picture.ts";
 import { textBox } from "../words.ts";
-import { auxiliary, sayLetters } from "./figures.ts";
+import { drawnAlong } from "./drawnAlong.ts";
+import { auxiliary, bothUnits, sayLetters } from "./figures.ts";
 import { BEND_MM, type Ordinate, ordinateItems, type Row, reachOf } from "./ordinates.ts";
 import { OVERALL_MM, overallItems, widthReach } from "./overall.ts";
 import { outlineBox, partStrokes } from "./partLines.ts";
@@ -61,6 +62,7 @@ function lettersOf(rows: readonly HoleRow[]): string {
 }
 
 type Axis = {
+  readonly along: "x" | "y";
   readonly rows: readonly HoleRow[];
   readonly value: (row: HoleRow) => number;
   readonly across: (row: HoleRow) => number;
@@ -74,15 +76,17 @@ type Axis = {
 const OFF_MM = 1;
 
 /** The places along an axis as ordinates; the datum is always one of them. */
-function ordinatesOf(axis: Axis, { k, units }: ViewAsked): readonly Ordinate[] {
-  const { rows, value: placeOf, across, says, edge } = axis;
+function ordinatesOf(axis: Axis, { die, k, units }: ViewAsked): readonly Ordinate[] {
+  const { along, rows, value: placeOf, across, says, edge } = axis;
   const off = edge + OFF_MM;
   const each = placesOf(rows, placeOf).map(({ value, rows: here }): Ordinate => {
     const zero = Math.abs(value) < SAME_PLACE_MM;
     const figure = zero ? "0" : auxiliary(value, units);
     const letters = zero && says === "letters" ? `${lettersOf(here)}  0` : lettersOf(here);
     const text = { letters, places: figure, both: `${letters}  ${figure}` }[says];
-    const from = says === "places" ? off : Math.min(...here.map(across)) * k;
+    // A line that would lie on a fold or on the centre line begins off the piece: that line leads on.
+    const hides = drawnAlong(die, along, value, k);
+    const from = says === "places" || hides ? off : Math.min(...here.map(across)) * k;
     return { at: zero ? 0 : roundMm(value * k), text, from };
   });
   return each.some(({ at }) => at === 0) ? each : [...each, { at: 0, text: "0", from: off }];
@@ -108,6 +112,7 @@ function acrossRow(asked: ViewAsked, box: Box, rows: readonly HoleRow[], levels:
   const here = asked.lettering === "places" ? rows : [];
   const line = Math.max(box.maxX, 0) + OVERALL_MM;
   const axis: Axis = {
+    along: "y",
     rows: here,
     value: (r) => r.y,
     across: (r) => r.x,
@@ -121,10 +126,32 @@ function acrossRow(asked: ViewAsked, box: Box, rows: readonly HoleRow[], levels:
 /** The row above the view: letters, and places along x. */
 function alongRow(asked: ViewAsked, box: Box, rows: readonly HoleRow[], top: number): Row {
   const says = asked.lettering === "places" ? "both" : "letters";
-  const axis: Axis = { rows, value: (r) => r.x, across: (r) => r.y, says, edge: box.maxY };
+  const axis: Axis = { along: "x", rows, value: (r) => r.x, across: (r) => r.y, says, edge: box.maxY };
   const line = top + OVERALL_MM;
   const bare = says === "letters" ? { bare: true, ring: true } : {};
   return { along: "x", line, labelsFrom: line + BEND_MM, ordinates: ordinatesOf(axis, asked), ...bare };
+}
+
+/** More sizes than this are left to the table. */
+const SIZES = 5;
+
+/** `A: round hole (Ø 5.2 [0.205])`: what the letters stand for, since no size stands on the piece. */
+function sizesNote(rows: readonly HoleRow[], units: Units): readonly string[] {
+  const letterOf = ({ letter }: HoleRow): string => letter.replace(/\d+$/, "");
+  const letters = [...new Set(rows.map(letterOf))];
+  if (letters.length === 0 || letters.length > SIZES) return [];
+  const says = letters.map((letter) => {
+    const { kind, size } = rows.find((row) => letterOf(row) === letter)!;
+    const inWords = !size
+      ? ""
+      : "diameter" in size
+        ? ` (Ø ${bothUnits(size.diameter, units)})`
+        : kind === "notch"
+          ? ` (${bothUnits(size.length, units)} long)`
+          : ` (${bothUnits(size.length, units)} × ${bothUnits(size.width, units)})`;
+    return `${letter}: ${kind}${inWords}`;
+  });
+  return [`${says.join("; ")}.`];
 }
 
 /** What the view does not show by itself. */
@@ -134,12 +161,21 @@ function notesOf(
   levels: readonly Place[],
 ): readonly string[] {
   if (rows.length === 0) return [];
-  if (lettering === "none") return ["Letters and places of the holes: see the table of holes."];
-  if (lettering === "letters") return ["Places of the holes: see the table of holes."];
+  const sizes = sizesNote(rows, units);
+  if (lettering === "none")
+    return [
+      ...sizes,
+      "Letters and places of the holes: there is no room for them beside the view; the table of holes has them.",
+    ];
+  if (lettering === "letters")
+    return [
+      ...sizes,
+      "Places of the holes: there is no room for them beside the view at this scale; the table of holes has them.",
+    ];
   const [level] = levels;
-  if (levels.length > 1 || rows.length === 1) return [];
+  if (levels.length > 1 || rows.length === 1) return sizes;
   const y = Math.abs(level!.value) < SAME_PLACE_MM ? "0" : auxiliary(level!.value, units);
-  return [`All holes (${lettersOf(rows)}) at y ${y}.`];
+  return [...sizes, `All holes (${lettersOf(rows)}) at y ${y}.`];
 }
 
 /** The piece at a scale with its dimensions, and what is to be said beside it. */

@@ -58,11 +58,12 @@ const PLACES: readonly Point[] = [
 const GRAIN = "Seen on the grain side.";
 const MIRROR = "Looking at the die's cutting edges, it is the mirror image of this view.";
 
-function headingBlock({ notes }: View, reduced: number, width: number): Block {
+function headingBlock({ notes }: View, reduced: number, width: number, first?: string): Block {
   const scale =
     reduced === 1 ? "Scale 1 : 1" : `Scale ${sayScale(reduced)}, reduced: do not measure this view`;
   const small = [`${GRAIN} ${MIRROR}`, ...notes].flatMap((text) => paragraph(text, PLAIN_MM, width));
-  return [...paragraph(scale, HEADING_MM, width, true), ...small];
+  const bold = first === undefined ? [] : paragraph(first, PLAIN_MM, width, true);
+  return [...paragraph(scale, HEADING_MM, width, true), ...bold, ...small];
 }
 
 const moved = (box: Box, [x, y]: Point): Box => ({
@@ -111,11 +112,13 @@ export type Asked = {
   readonly papers: readonly Paper[];
   /** Width at the upper right that is kept free for a stamp. */
   readonly stamp: number;
+  /** Said first, below the scale. */
+  readonly first?: string;
 };
 
 /** The view on one paper at one scale; undefined when it has no room. */
 function onPaper(
-  { die, units, stamp }: Asked,
+  { die, units, stamp, first }: Asked,
   paper: Paper,
   reduced: number,
   lettering: Lettering,
@@ -124,7 +127,7 @@ function onPaper(
   const k = 1 / reduced;
   const view = viewOf({ die, units, k, lettering });
   const frame = inner(paper.frame);
-  const head = headingBlock(view, reduced, frame.maxX - frame.minX - stamp);
+  const head = headingBlock(view, reduced, frame.maxX - frame.minX - stamp, first);
   const { width: headWidth, height: headHeight } = blockSize(head);
   const headBox = {
     minX: frame.minX,

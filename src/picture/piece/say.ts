@@ -1,7 +1,13 @@
 import { boundsOf } from "../../geometry/bounds.ts";
 import type { Cutout, Fold, Hole, Piece, SeamLine, Zone } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
-import { MM_PER_INCH, printLengthShort, printNumber, printThickness } from "../../units/index.ts";
+import {
+  MM_PER_INCH,
+  printHoleInches,
+  printLengthShort,
+  printNumber,
+  printThickness,
+} from "../../units/index.ts";
 
 // The words on a piece.
 
@@ -89,6 +95,8 @@ export function sayFold({ label, bend }: Fold): string {
 /** An id as words: `near.3` → `near 3`. */
 export const sayId = (id: string): string => id.replaceAll(/[.-]/g, " ");
 
-/** `hole 4.2 mm (about 5/32 in)`: millimetres first, for a 32nd of an inch is too coarse. */
-export const sayHoleSize = (h: Hole, units: Units): string =>
-  `hole ${printLengthShort(h.size, "mm")}${units === "in" ? ` (about ${printLengthShort(h.size, "in")})` : ""}`;
+/** `hole 5.2 mm (about 13/64 in)`: millimetres first, and alone where no fraction of an inch is near enough. */
+export function sayHoleSize({ size }: Hole, units: Units): string {
+  const inches = units === "in" ? printHoleInches(size) : undefined;
+  return `hole ${printLengthShort(size, "mm")}${inches === undefined ? "" : ` (about ${inches})`}`;
+}

@@ -98,11 +98,11 @@ const MARK_LINES = {
   crease: "03.1",
   centre: "04.1",
   place: "05.1",
-  notch: "01.2",
+  notch: "01.1",
   clip: "01.2",
 } as const satisfies Record<Mark["kind"], LineType>;
-/** Notches and clips are cut; other marks are pressed or drawn. */
-const isCut = ({ kind }: Mark): boolean => kind === "notch" || kind === "clip";
+/** Clips are cut; other marks are pressed or drawn, a notch on the flesh side: a cut in an edge that shows stays. */
+const isCut = ({ kind }: Mark): boolean => kind === "clip";
 
 const markStrokes = (m: Mark, outline: Path): readonly Stroke[] => [
   stroke(isCut(m) ? "cut" : "mark", MARK_LINES[m.kind], m.path, `mark.${m.id}`),

@@ -60,20 +60,22 @@ function pieceList({ pieces, layout, units, unplaced }: FrontInput, width: numbe
 }
 
 /** What to do about a bar that is off: a correction is reckoned anew from the uncorrected printer check. */
-function sayOff({ paper, margin, factor }: Layout): string {
+function sayOff({ paper, margin, factor }: Layout, forDie: boolean): string {
   const { x, y } = barLengths(paper, margin);
+  if (forDie)
+    return "If a bar is off by more than half a millimetre, these sheets are not true: print them on another printer, or ask for sheets that are corrected for yours.";
   if (factor.x === 1 && factor.y === 1)
     return `If a bar is off by more than half a millimetre, make the sheets again with --printed and what the bars measured, as in --printed ${printNumber(x - 0.8, 1)}x${printNumber(y - 0.5, 1)}.`;
   const prints = (length: number, by: number): string => printNumber(length * by, 1);
   return `These sheets are corrected for a printer that prints ${prints(x, factor.x)} for ${printNumber(x, 1)} and ${prints(y, factor.y)} for ${printNumber(y, 1)}. If a bar here is still off, measure ${printerCheckFile(paper)} afresh and make again with --printed.`;
 }
 
-function printingSteps({ layout }: FrontInput, width: number): readonly Flowing[] {
+function printingSteps({ layout, words }: FrontInput, width: number): readonly Flowing[] {
   const { x, y } = barLengths(layout.paper, layout.margin);
   const joined = layout.sheets.some((s) => s.joins.left || s.joins.above);
   const says = [
     "Print at actual size: no “fit to page”, no scaling.",
-    `Before cutting, measure the bars along two edges of this sheet from outer edge to outer edge: ${printNumber(x, 1)} mm and ${printNumber(y, 1)} mm. On every other sheet measure the 50 mm square. ${sayOff(layout)}`,
+    `Before cutting, measure the bars along two edges of this sheet from outer edge to outer edge: ${printNumber(x, 1)} mm and ${printNumber(y, 1)} mm. On every other sheet measure the 50 mm square. ${sayOff(layout, words.die !== undefined)}`,
     ...(joined
       ? [
           "Trim each sheet along the edges that say “trim here”. Lay its edge on the line of the neighbour that it names, so that marks of the same number make one diamond, and glue where it says “glue here”.",
@@ -95,7 +97,7 @@ const cautionList = ({ words }: FrontInput, width: number): readonly Flowing[] =
 ];
 
 function lookList({ words, pieces }: FrontInput, width: number): readonly Flowing[] {
-  const said = looks(words.findings ?? [], pieces);
+  const said = looks(words.findings ?? [], pieces, words.die === undefined);
   return said.length === 0 ? [] : [heading("Look here first"), ...said.map((s) => text(s, width))];
 }
 
@@ -112,7 +114,7 @@ function topOf(input: FrontInput, frame: ReturnType<typeof frontFrame>): Top {
     ...paragraph(capital(words.article), TITLE_MM, width, true),
     ...(words.forWhom === "" ? [] : paragraph(`for ${words.forWhom}`, 4.4, width)),
     ...paragraph(
-      `${words.file}; ${layout.paper.name} paper: this sheet and ${count} ${count === 1 ? "sheet" : "sheets"} of pieces`,
+      `${words.die ? capital(words.die.says) : words.file}; ${layout.paper.name} paper: this sheet and ${count} ${count === 1 ? "sheet" : "sheets"} of pieces`,
       BODY_MM,
       width,
     ),
@@ -168,6 +170,7 @@ export function frontPictures(input: FrontInput): readonly Picture[] {
       usedBy(
         input.pieces,
         layout.plates.some((p) => p.placed.some((one) => one.kept)),
+        input.words.die?.notches ?? false,
       ),
     ),
     ...benchWords(input.pieces, width),
@@ -183,14 +186,20 @@ export function frontPictures(input: FrontInput): readonly Picture[] {
       items: [...measuringBars(layout), ...top.items, ...first.items],
     },
   ];
+  const head = input.words.die ? [text(capital(input.words.die.says), frame.maxX - layout.margin, true)] : [];
   let rest = first.rest;
   while (rest.length > 0) {
-    const more = flowInto(rest, columnsOf({ ...frame, minX: layout.margin, minY: layout.margin }));
+    const maxY = frame.maxY - head.reduce((sum, h) => sum + h.height, 0);
+    const more = flowInto(rest, columnsOf({ ...frame, maxY, minX: layout.margin, minY: layout.margin }));
     pages.push({
       title: `first sheet, part ${pages.length + 1}`,
       width: frame.width,
       height: frame.height,
-      items: [...more.items, ...stampItems(input.stamp, { x: frame.maxX, y: layout.margin + 12 })],
+      items: [
+        ...head.flatMap((h) => h.draw(layout.margin, frame.maxY)),
+        ...more.items,
+        ...stampItems(input.stamp, { x: frame.maxX, y: layout.margin + 12 }),
+      ],
     });
     rest = more.rest;
   }

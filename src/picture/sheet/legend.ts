@@ -132,7 +132,7 @@ const zigzag = ([x, y]: Point): readonly Item[] => [
   ),
 ];
 
-/** Short cuts down from an edge, one of them a notch with its triangle. */
+/** Clips down from an edge, or a notch with its triangle. */
 const cuts =
   (flag: boolean) =>
   ([x, y]: Point): readonly Item[] => [
@@ -140,7 +140,7 @@ const cuts =
     ...(flag ? [10] : [4, 10, 16]).map((dx) =>
       stroke(
         "sheet",
-        "01.2",
+        flag ? "01.1" : "01.2",
         polyline([
           [x + dx, y],
           [x + dx, y - 2],
@@ -193,6 +193,8 @@ const band = ([x, y]: Point): readonly Item[] => [
 export type Used = {
   readonly breaks: boolean;
   readonly notches: boolean;
+  /** Notches that the die cuts which these sheets were made with. */
+  readonly dieNotches: boolean;
   readonly clips: boolean;
   readonly grooves: boolean;
   readonly stitchHoles: boolean;
@@ -200,13 +202,14 @@ export type Used = {
   readonly trim: boolean;
 };
 
-/** What of that these pieces use. */
-export function usedBy(pieces: readonly Piece[], breaks: boolean): Used {
+/** What of that these pieces use; `dieCuts` where a die cuts their notches. */
+export function usedBy(pieces: readonly Piece[], breaks: boolean, dieCuts = false): Used {
   const mark = (kind: Mark["kind"]): boolean => pieces.some((p) => p.marks.some((m) => m.kind === kind));
   const zone = (kind: ZoneKind): boolean => pieces.some((p) => p.zones.some((z) => z.kind === kind));
   return {
     breaks,
-    notches: mark("notch"),
+    notches: mark("notch") && !dieCuts,
+    dieNotches: mark("notch") && dieCuts,
     clips: mark("clip"),
     grooves: pieces.some((p) => p.seams.some((s) => s.groove)),
     stitchHoles: pieces.some((p) => p.holes.some((h) => h.kind === "round" && h.use === "stitch")),
@@ -222,7 +225,12 @@ const ROWS: readonly Row[] = [
   {
     when: "notches",
     draw: cuts(true),
-    says: "01.2  notch, by its triangle: a short cut or a pencil mark; it meets the other piece's notch",
+    says: "01.1  notch, by its triangle: mark it on the flesh side; it meets the other piece's notch",
+  },
+  {
+    when: "dieNotches",
+    draw: cuts(true),
+    says: "01.1  notch, by its triangle: the die cuts it; it meets the other piece's notch",
   },
   { when: "clips", draw: cuts(false), says: "01.2  clips: short cuts from the edge, so that it can bend" },
   { draw: hole, says: "01.1 a hole to punch, by its cross; 01.2 a slot" },

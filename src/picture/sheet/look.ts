@@ -10,24 +10,28 @@ const TWIN = /\b(near|off)\b/g;
 const twinKey = ({ rule, severity, piece, message, mend }: Finding): string =>
   [rule, severity, piece, message, mend].join("|").replaceAll(TWIN, "side");
 
-/** One finding as a short paragraph: piece, what, how to mend it; a twin's other side is not said again. */
-function sayLook(f: Finding, pieces: readonly Piece[], twins: boolean): string {
+/** One finding as a short paragraph: piece, what, how to mend it if asked; a twin's other side is not said again. */
+function sayLook(f: Finding, pieces: readonly Piece[], twins: boolean, mends: boolean): string {
   const name = pieces.find((p) => p.id === f.piece)?.name ?? "";
   const words = [
     ...(f.severity === "error" ? ["Error, do not cut"] : []),
     ...(name === "" ? [] : [name]),
-    `${bare(f.message)}. To mend: ${bare(f.mend)}.`,
+    `${bare(f.message)}.${mends ? ` To mend: ${bare(f.mend)}.` : ""}`,
   ].join(": ");
   return twins ? `${words} The same on the other side.` : words;
 }
 
-/** Errors and cautions, each once, in the order given. */
-export function looks(findings: readonly Finding[], pieces: readonly Piece[]): readonly string[] {
+/** Errors and cautions, each once, in the order given; with what mends them, unless the reader has no order to mend. */
+export function looks(
+  findings: readonly Finding[],
+  pieces: readonly Piece[],
+  mends = true,
+): readonly string[] {
   const grave = findings.filter((f) => f.severity !== "note");
   const keys = grave.map(twinKey);
   return grave.flatMap((f, i) => {
     if (keys.indexOf(keys[i]!) !== i) return [];
     const twins = grave.some((other, k) => keys[k] === keys[i] && other.message !== f.message);
-    return [sayLook(f, pieces, twins)];
+    return [sayLook(f, pieces, twins, mends)];
   });
 }

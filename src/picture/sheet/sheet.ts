@@ -28,6 +28,7 @@ function facts(
   const names = pieces.filter((p) => sheet.pieces.includes(p.piece.id)).map((p) => p.piece.name);
   const correction = sayCorrection(layout);
   return [
+    ...(words.die ? [words.die.says] : []),
     `row ${rowLetters(sheet.row)}, sheet ${sheet.column + 1} of ${inRow}: ${[...new Set(names)].join(", ")}`,
     words.forWhom === "" ? words.article : `${words.article} for ${words.forWhom}`,
     ...(correction ? [correction] : []),
@@ -74,8 +75,8 @@ const WIDTHS_MM = [90, 110, 130, 160, 70, 55, 45] as const;
 /** Puts the sheet's name, and what it is part of, in free space, low on the page; else on free leather. */
 function withName(page: Page, said: readonly string[]): Page {
   const near: Point = [page.printable.minX, page.printable.minY];
-  // Where there is little room, only the place in the row is said, and at the least the name.
-  for (const lines of [said, said.slice(0, 1), []]) {
+  // Where there is little room, only what comes first is said, and at the least the name.
+  for (const lines of [said, said.slice(0, 2), said.slice(0, 1), []]) {
     for (const leather of [false, true]) {
       for (const width of WIDTHS_MM) {
         const t = titleOf(page.sheet.name, lines, width, SMALL_MM);

@@ -16,6 +16,15 @@ export type SheetWords = {
   readonly cautions: readonly string[];
   /** What the checks found, gravest first; errors and cautions are printed, twins once. */
   readonly findings?: readonly Finding[];
+  /** Set where the sheets go with a die to its maker, who has neither the order nor the program. */
+  readonly die?: ForDie;
+};
+
+export type ForDie = {
+  /** `for die drawing juniper-cheek, revision A` */
+  readonly says: string;
+  /** The die cuts the notches. */
+  readonly notches: boolean;
 };
 
 /** How a printer's correction is said; undefined when there is none. */

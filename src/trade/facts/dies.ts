@@ -65,6 +65,11 @@ export const dieFacts = factTable({
     remembered("least inside radius of a bend in 2 pt rule", 1, ""),
     remembered("load on rule, leather", undefined, "250 to 400 lb for each inch, leather of 2 to 4 mm"),
     habit("tolerance of a die's outline", 0.25, "each way"),
+    habit(
+      "least distance of rules in thick leather",
+      undefined,
+      "the leather's thickness, from edge to edge",
+    ),
   ],
   note: "Die makers differ: what yours writes in the order goes before these. No published load for leather was found.",
 });

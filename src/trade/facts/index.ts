@@ -3,6 +3,7 @@ import { hardwareFacts } from "./hardware.ts";
 import { hideFacts } from "./hides.ts";
 import { bridleSizeFacts, headstallSizeFacts } from "./horses.ts";
 import { leatherFacts } from "./leather.ts";
+import { needleFacts } from "./needles.ts";
 import { paperFacts } from "./papers.ts";
 import { punchFacts } from "./punches.ts";
 import { stitchFacts } from "./stitches.ts";
@@ -25,6 +26,7 @@ export const factTables: readonly FactTable[] = [
   punchFacts,
   stitchFacts,
   threadFacts,
+  needleFacts,
   hardwareFacts,
   headstallSizeFacts,
   bridleSizeFacts,

@@ -1,0 +1,1 @@
+export type { Currency, Decimal } from "../units/money.ts";
