@@ -1,4 +1,8 @@
+import { gravestFirst, remarksOf } from "./answers/findings.ts";
 import type { JobOptions, JobResult } from "./answers/jobResult.ts";
+import type { PagePicture } from "./answers/pageData.ts";
+import { type SheetsAsked, sheetsThrough } from "./answers/pagePictures.ts";
+import type { Said } from "./answers/said.ts";
 import { shopFor } from "./answers/shopFor.ts";
 import { finishSection, priceSection } from "./articles/benchSections.ts";
 import { dieSection } from "./articles/dieSection.ts";
@@ -9,10 +13,9 @@ import { layOut } from "./layout/layOut.ts";
 import { type PrintedRead, readPrinted } from "./layout/printed.ts";
 import type { Made } from "./model/article.ts";
 import { type Derivation, derivationOf } from "./model/derivation.ts";
-import type { Fault, Finding } from "./model/finding.ts";
+import type { Fault } from "./model/finding.ts";
 import type { Job } from "./model/job.ts";
 import { faultStatus } from "./order/faults.ts";
-import type { Order } from "./order/order.ts";
 import { readOrder } from "./order/read.ts";
 
 // The engine's only entry: an order's text goes in, a checked job comes out. It takes texts and bytes,
@@ -41,7 +44,13 @@ export function makeJob(text: string, file: string, options: JobOptions = {}): J
     ...(printed ? { factor: printed.factor } : {}),
   });
   const [finish, price] = [order.values.of(finishSection), order.values.of(priceSection)];
-  const { bench, findings: benchFindings } = benchOf({ made, shop: shop.shop, finish, price });
+  const { bench, findings: benchFindings } = benchOf({
+    made,
+    shop: shop.shop,
+    finish,
+    price,
+    units: order.units,
+  });
   const findings = gravestFirst([
     ...made.findings,
     ...benchFindings,
@@ -74,10 +83,6 @@ const printedFault = ({ problem, allowed, mend }: Extract<PrintedRead, { ok: fal
   mend,
 });
 
-const SEVERITIES = ["error", "caution", "note"];
-const gravestFirst = (findings: readonly Finding[]): readonly Finding[] =>
-  [...findings].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
-
 /** How each size of each piece, and of the whole, came about. */
 function derivationsOf(made: Made): readonly Derivation[] {
   return [
@@ -88,16 +93,9 @@ function derivationsOf(made: Made): readonly Derivation[] {
   ];
 }
 
-/** What the reader understood that is worth telling. */
-const remarksOf = (order: Order): readonly Finding[] =>
-  order.remarks.map((r) => ({
-    rule: "reading",
-    severity: "note",
-    piece: "",
-    place: r.key,
-    message: r.text,
-    mend: "nothing to do if that is what you meant",
-  }));
+/** The sheets as they will print, as pictures of the page. */
+export const pageSheets = (text: string, file: string, asked: SheetsAsked): Said<readonly PagePicture[]> =>
+  sheetsThrough(makeJob, text, file, asked);
 
 export {
   type BookFile,
@@ -110,6 +108,10 @@ export {
 export { type CompareOptions, compareJobs, type Side } from "./answers/compare.ts";
 export { DIE_PREFIX, explainDie, explainJob } from "./answers/explain.ts";
 export { grade } from "./answers/grade.ts";
+export type { Beside, JobOptions, JobResult } from "./answers/jobResult.ts";
+export { measuringSheetPdf } from "./answers/measuringSheet.ts";
+export { articleNamed, tableNamed } from "./answers/named.ts";
+export { pageAnswer } from "./answers/pageAnswer.ts";
 export type {
   Field,
   FieldGroup,
@@ -120,11 +122,12 @@ export type {
   PageSize,
   PageView,
 } from "./answers/pageData.ts";
-export type { Beside, JobOptions, JobResult } from "./answers/jobResult.ts";
-export { measuringSheetPdf } from "./answers/measuringSheet.ts";
-export { articleNamed, tableNamed } from "./answers/named.ts";
+export { pageEdit, pageUnits } from "./answers/pageEdit.ts";
+export { pageFindings } from "./answers/pageFindings.ts";
+export { pageFolded, pagePiece, type SheetsAsked } from "./answers/pagePictures.ts";
 export { piecesNamed } from "./answers/piecesNamed.ts";
 export { printAdvice } from "./answers/printAdvice.ts";
+export type { Said } from "./answers/said.ts";
 export { sayComparison } from "./answers/sayComparison.ts";
 export { gradeCsv, sayGrade } from "./answers/sayGrade.ts";
 export { readJobJson, summaryOf } from "./answers/summary.ts";
@@ -137,8 +140,8 @@ export { jobFiles } from "./files/jobFiles.ts";
 export type { Finding } from "./model/finding.ts";
 export { ENGINE_VERSION } from "./model/job.ts";
 export { asPieceId } from "./model/pieceName.ts";
-export type { Sentence, Told } from "./model/sentence.ts";
 export { sayFinding } from "./model/sayFinding.ts";
+export type { Sentence, Told } from "./model/sentence.ts";
 export { oneOf, wordMeant } from "./model/words.ts";
 export { beginOrder } from "./order/begin.ts";
 export { dieKeys, dieValue } from "./order/dieSetting.ts";
@@ -148,7 +151,7 @@ export { revisionLine } from "./order/revisionLine.ts";
 export { sayFault } from "./order/say.ts";
 export { jsonSchema as orderJsonSchema } from "./order/schema.ts";
 export { beginShop } from "./order/shopBegin.ts";
-export { shopNamedIn } from "./order/shopRead.ts";
+export { isShopFile, shopNamedIn } from "./order/shopRead.ts";
 export { shopJsonSchema } from "./order/shopSchema.ts";
 export { jobJsonSchema } from "./output/jobSchema.ts";
 export { factTables } from "./trade/facts/index.ts";

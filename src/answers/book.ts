@@ -25,8 +25,12 @@ export type BookRow = {
     /** Why it can't be read, or what contradicts: the first fault. */
     readonly reason?: string;
   };
+  /** How many are ordered; 0 where the order can't be read. */
+  readonly quantity: number;
   /** What the customer pays, tax included: "214.00", and the currency's code. */
   readonly price?: { readonly total: string; readonly currency: string };
+  /** Something has no rate yet, so there is no price. */
+  readonly unpriced?: true;
 };
 
 /** An order's file as it was found; `problem` when its text can't be had. */
@@ -58,15 +62,16 @@ function checksOf({ findings }: Job): BookRow["checks"] {
   return { state: errors > 0 ? "has errors" : cautions > 0 ? "cautions" : "sound", errors, cautions };
 }
 
-function priceOf({ bench }: Job): Pick<BookRow, "price"> {
+function priceOf({ bench }: Job): Pick<BookRow, "price" | "unpriced"> {
   if (!bench.price) return {};
+  if (bench.price.incomplete) return { unpriced: true };
   const { total, currency } = bench.price;
   return { price: { total: printMoney(total, currency), currency: currency.code } };
 }
 
 const unread = (state: "contradicts itself" | "can't be read", reason: string): BookRow["checks"] => ({
   state,
-  errors: 0,
+  errors: 1,
   cautions: 0,
   reason,
 });
@@ -74,7 +79,7 @@ const unread = (state: "contradicts itself" | "can't be read", reason: string): 
 /** One file's row; undefined for a shop file, which is no order. `make` makes an order's text. */
 export function bookRow(found: BookFile, make: (text: string) => JobResult): BookRow | undefined {
   const { file, changed } = found;
-  const none = { file, forWhom: "", article: "", changed, sizes: [] };
+  const none = { file, forWhom: "", article: "", changed, sizes: [], quantity: 0 };
   if (!("text" in found)) return { ...none, checks: unread("can't be read", found.problem) };
   const kind = fileKind(found.text);
   if (kind.kind === "shop") return undefined;
@@ -91,6 +96,7 @@ export function bookRow(found: BookFile, make: (text: string) => JobResult): Boo
     article: job.order.article,
     forWhom: job.order.forWhom,
     sizes: mainSizes(job),
+    quantity: job.quantity,
     checks: checksOf(job),
     ...priceOf(job),
   };
@@ -102,6 +108,7 @@ const folded = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? "" : "s"}`;
 
 function sayChecks({ state, errors, cautions }: BookRow["checks"]): string {
+  if (state === "can't be read" || state === "contradicts itself") return state;
   const words = [
     ...(errors > 0 ? [counted(errors, "error")] : []),
     ...(cautions > 0 ? [counted(cautions, "caution")] : []),
@@ -140,13 +147,17 @@ export function sayBook(rows: readonly BookRow[]): readonly string[] {
     r.changed,
     word(saySizes(r)),
     sayChecks(r.checks),
-    r.price ? `${r.price.total} ${r.price.currency}` : NONE,
+    r.quantity === 0 ? NONE : String(r.quantity),
+    r.price ? `${r.price.total} ${r.price.currency}` : r.unpriced ? "rates are missing" : NONE,
   ]);
   const reasons = rows.flatMap((r) =>
     r.checks.reason === undefined ? [] : [`  ${shown(r.file)} ${r.checks.state}: ${shown(r.checks.reason)}`],
   );
   return [
-    ...inColumns([["file", "for", "article", "changed", "measures", "checks", "price"], ...table]),
+    ...inColumns([
+      ["file", "for", "article", "changed", "measures", "checks", "how many", "price"],
+      ...table,
+    ]),
     ...(reasons.length === 0 ? [] : ["", ...reasons]),
   ];
 }
@@ -161,6 +172,7 @@ const TITLES = [
   "errors",
   "cautions",
   "reason",
+  "how many",
   "price",
   "currency",
 ];
@@ -179,6 +191,7 @@ export const bookCsv = (rows: readonly BookRow[]): string =>
       r.checks.errors,
       r.checks.cautions,
       r.checks.reason ?? "",
+      r.quantity,
       r.price?.total ?? "",
       r.price?.currency ?? "",
     ]),

@@ -3,6 +3,7 @@ import { type Change, changeOf, union } from "./change.ts";
 import { type HardwareChange, hardwareChanges } from "./compareHardware.ts";
 import type { Summary, SummaryDimension, SummaryPiece, SummaryPrice, SummarySize } from "./summary.ts";
 import { whyChanged } from "./whyChanged.ts";
+import { whyPrice } from "./whyPrice.ts";
 
 // What differs between two orders, or between an order as it was made once and as it is made now.
 
@@ -38,10 +39,14 @@ export type Comparison = {
     readonly after?: SummaryPrice["currency"];
   };
   readonly price: readonly PriceChange[];
+  /** The lines that make a price another one. */
+  readonly whyPrice: readonly string[];
   /** Of one order made twice: why sizes came out otherwise. */
   readonly why: readonly { readonly because: string; readonly sizes: readonly string[] }[];
   /** What could not be compared. */
   readonly notCompared: readonly string[];
+  /** What else to know, as that another file could have been meant. */
+  readonly notes: readonly string[];
 };
 
 export type SideName = { readonly name: string; readonly engine: string };
@@ -52,6 +57,7 @@ export type CompareOptions = {
   readonly again?: boolean;
   /** The rates of one side are not at hand: neither prices nor what a shop has in stock is compared. */
   readonly withoutShop?: boolean;
+  readonly notes?: readonly string[];
 };
 
 /** Compares two jobs, `before` with `after`; figures are said in the units of the first. */
@@ -72,6 +78,7 @@ export function compareJobs(before: Side, after: Side, options: CompareOptions =
     hardware: hasHardware ? hardwareChanges(benchA.hardware, benchB.hardware, withoutShop) : [],
     currencies: withoutShop || !hasHardware ? {} : currenciesOf(prices),
     price: withoutShop || !hasHardware ? [] : priceChanges(prices),
+    whyPrice: withoutShop || !hasHardware ? [] : whyPrice(prices.before, prices.after),
     why: options.again ? reasons(a, b, pieces) : [],
     notCompared: [
       ...(hasHardware ? [] : ["hardware and price: the job.json doesn't hold them"]),
@@ -79,6 +86,7 @@ export function compareJobs(before: Side, after: Side, options: CompareOptions =
         ? ["price, spares and lengths in stock: a job.json doesn't keep the shop file"]
         : []),
     ],
+    notes: options.notes ?? [],
   };
 }
 

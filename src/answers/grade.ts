@@ -1,4 +1,5 @@
 import type { Job } from "../model/job.ts";
+import type { Currency } from "../model/money.ts";
 import type { Units } from "../model/say.ts";
 import { editOrder } from "../order/edit.ts";
 import { sayFault } from "../order/say.ts";
@@ -36,6 +37,16 @@ export type GradeColumn = {
   /** The errors, or what contradicts. */
   readonly reasons: readonly string[];
   readonly reach?: Reach;
+  /** How its measure over the poll is taken, where the sizes of the table differ in that. */
+  readonly measured?: string;
+  /** Of an order with a shop: what it costs, in minor units of the currency; incomplete without all rates. */
+  readonly price?: {
+    readonly total: number;
+    readonly currency: Currency;
+    readonly incomplete: boolean;
+    /** Of so many. */
+    readonly quantity: number;
+  };
 };
 
 export type Grade = {
@@ -61,11 +72,14 @@ export type GradeResult =
 
 const MEASURES = "measures.";
 
+/** A size's setting by its path in an order: a bare name is a measure. */
+const pathOf = (key: string): string => (key.includes(".") ? key : MEASURES + key);
+
 /** The order's text with a size's measures; undefined when one can't be written in its place. */
 function textOf(text: string, size: GradeSize): string | undefined {
   const measures = Object.entries(size.measures);
-  const edited = measures.reduce((t, [key, value]) => editOrder(t, MEASURES + key, value), text);
-  const written = measures.every(([key, value]) => valueAt(edited, MEASURES + key) === value);
+  const edited = measures.reduce((t, [key, value]) => editOrder(t, pathOf(key), value), text);
+  const written = measures.every(([key, value]) => valueAt(edited, pathOf(key)) === value);
   return written ? edited : undefined;
 }
 
@@ -94,8 +108,27 @@ function makeSize(text: string, file: string, size: GradeSize, make: (text: stri
       state: errors.length > 0 ? "has errors" : "made",
       reasons: errors.map((f) => `${f.piece === "" ? "" : `${f.piece}: `}${f.message}`),
       ...reachOf(job, size),
+      ...priceOf(job),
     },
   };
+}
+
+function priceOf({ bench: { price }, quantity }: Job): Pick<GradeColumn, "price"> {
+  if (!price) return {};
+  const { total, currency, incomplete } = price;
+  return { price: { total, currency, incomplete, quantity } };
+}
+
+const MEASURED_FROM = `${MEASURES}measured-from`;
+
+/** Columns with the way each was measured, where that isn't the same in all. */
+function toldApart(sizes: readonly MadeSize[]): readonly GradeColumn[] {
+  const ways = sizes.map(({ job }) => job?.dimensions.find((d) => d.key === MEASURED_FROM)?.value);
+  const known = new Set(ways.filter((way) => typeof way === "string"));
+  return sizes.map(({ column }, i) => {
+    const way = ways[i];
+    return known.size < 2 || typeof way !== "string" ? column : { ...column, measured: `${way} to ${way}` };
+  });
 }
 
 const riseOf = (job: Job): number | undefined => {
@@ -179,11 +212,13 @@ export function grade(
       file,
       article: found.article.name,
       units: base.job.order.units,
-      columns: sizes.map((s) => s.column),
+      columns: toldApart(sizes),
       rows: rows.filter((r) => !isEven(r, made)),
       same: rows.filter((r) => isEven(r, made)),
       kept: keptMeasures(base.job, chosen.sizes),
-      fixed: givenLengths(base.job, "pieces."),
+      fixed: givenLengths(base.job, "pieces.").filter((path) =>
+        chosen.sizes.some((s) => !Object.hasOwn(s.measures, path)),
+      ),
       riseUnknown: chosen.sizes.some((s) => s.range) && riseOf(base.job) === undefined,
     },
   };

@@ -91,6 +91,7 @@ export type PageView = {
   readonly pieces: readonly PagePiece[];
   /** Sizes of the whole. */
   readonly sizes: readonly PageSize[];
+  /** What is known at once; what the checks find comes with the engine's `findings`, which gives all of them. */
   readonly findings: readonly Finding[];
   /** The fit table or the capacity, in lines. */
   readonly fit: readonly string[];

@@ -119,12 +119,20 @@ export function sayComparison(c: Comparison): readonly string[] {
     ),
     ...unpriced(c),
     ...titled(
+      "Why the price changed",
+      c.whyPrice.map((line) => `  ${line}`),
+    ),
+    ...titled(
       "Why sizes changed",
       c.why.flatMap(({ because, sizes }) => [`  ${because}`, `    changes ${sizes.join("; ")}`]),
     ),
     ...titled(
       "Not compared",
       c.notCompared.map((n) => `  ${n}`),
+    ),
+    ...titled(
+      "To know",
+      c.notes.map((n) => `  ${n}`),
     ),
   ];
   // A job.json is anybody's text: nothing in it may reach a terminal unseen.

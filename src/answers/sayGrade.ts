@@ -2,6 +2,7 @@ import type { QuantityKind } from "../model/quantity.ts";
 import { sayFigure, type Units } from "../model/say.ts";
 import { HORSE_SIZES_TAKEN } from "../trade/horseSizes.ts";
 import { MM_PER_INCH, printLengthShort, roundTo } from "../units/index.ts";
+import { printMoney } from "../units/money.ts";
 import { shown } from "../units/quote.ts";
 import { inColumns } from "./columns.ts";
 import { csvOf } from "./csv.ts";
@@ -44,10 +45,36 @@ function saySame({ same, units }: Grade): readonly string[] {
   return ["", `The same in all: ${pieces.join("; ")}.`];
 }
 
-/** The measures that any size sets, as the table's first rows. */
+/** How each size is measured, under its name. */
+const wayRow = ({ columns }: Grade): readonly (readonly string[])[] =>
+  columns.every((c) => c.measured === undefined)
+    ? []
+    : [["", "measured from", ...columns.map((c) => c.measured ?? "")]];
+
+const isMeasure = (key: string): boolean => !key.includes(".");
+
+/** What each size costs, in the shop's currency; "from" where something has no rate yet. */
+function priceRow({ columns }: Grade): readonly (readonly string[])[] {
+  const first = columns.find((c) => c.price)?.price;
+  if (!first) return [];
+  const { currency, quantity } = first;
+  const say = ({ price }: GradeColumn): string =>
+    price ? `${price.incomplete ? "from " : ""}${printMoney(price.total, currency)}` : NONE;
+  return [[quantity === 1 ? "price" : `price of ${quantity}`, currency.code, ...columns.map(say)]];
+}
+
+/** The measures that any size sets, as the table's first rows; other settings by their path. */
 function measureRows({ columns }: Grade): readonly (readonly string[])[] {
   const keys = [...new Set(columns.flatMap((c) => Object.keys(c.measures)))];
-  return keys.map((key) => ["measures", key, ...columns.map((c) => c.measures[key] ?? "as ordered")]);
+  // How it is measured stands in the head.
+  const told = columns.some((c) => c.measured !== undefined)
+    ? keys.filter((k) => k !== "measured-from")
+    : keys;
+  return told.map((key) => [
+    isMeasure(key) ? "measures" : "order",
+    key,
+    ...columns.map((c) => c.measures[key] ?? "as ordered"),
+  ]);
 }
 
 /** "made" needs no word. */
@@ -100,7 +127,7 @@ export function sayGrade(g: Grade): readonly string[] {
   return [
     `${g.article}, ${g.file}`,
     "",
-    ...inColumns([head, ...stateRow(g), ...measureRows(g), ...rows]),
+    ...inColumns([head, ...wayRow(g), ...stateRow(g), ...measureRows(g), ...rows, ...priceRow(g)]),
     ...saySame(g),
     ...titled("Wrong", failed),
     ...titled(
@@ -133,10 +160,22 @@ function figure(value: number | undefined, kind: string): number | string {
 export const gradeCsv = (g: Grade): string =>
   csvOf(
     ["piece", "size", "unit", ...g.columns.map((c) => c.size)],
-    [...g.rows, ...g.same].map((r) => [
-      r.piece,
-      r.name,
-      UNITS[r.kind] ?? "",
-      ...r.values.map((v) => figure(v, r.kind)),
-    ]),
+    [
+      ...[...g.rows, ...g.same].map((r) => [
+        r.piece,
+        r.name,
+        UNITS[r.kind] ?? "",
+        ...r.values.map((v) => figure(v, r.kind)),
+      ]),
+      ...csvPrice(g),
+    ],
   );
+
+/** Prices that are complete; one that isn't is left empty. */
+function csvPrice({ columns }: Grade): readonly (readonly string[])[] {
+  const currency = columns.find((c) => c.price)?.price?.currency;
+  if (!currency) return [];
+  const amount = ({ price }: GradeColumn): string =>
+    price && !price.incomplete ? printMoney(price.total, currency) : "";
+  return [["", "price", currency.code, ...columns.map(amount)]];
+}

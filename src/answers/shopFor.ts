@@ -19,13 +19,14 @@ const notThere = (message: string): Finding => ({
   mend: "lay the shop file there, name another one (counted from the order's folder), or take the line out; begin one with: whittaw begin shop",
 });
 
-/** The place of such a fault lies in the shop file: its words carry it. */
-const inShop = (fault: Fault, file: string): Fault => ({
-  code: fault.code,
-  key: "shop",
-  problem: sayFault(fault, file),
-  mend: `mend ${file}, or take the line out of the order`,
-});
+const MEND = " To mend: ";
+
+/** The place of such a fault lies in the shop file: its words carry it, and it is mended there. */
+function inShop(fault: Fault, file: string): Fault {
+  const words = sayFault(fault, file);
+  const at = words.lastIndexOf(MEND);
+  return { code: fault.code, key: "shop", problem: words.slice(0, at), mend: words.slice(at + MEND.length) };
+}
 
 /** The shop whose rates an order is priced by: the file it names, or the built-in habits without a price. */
 export function shopFor(order: Order, beside: Beside | undefined): ShopFound {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { JOB_FORMAT, type Job } from "../model/job.ts";
+import { JOB_FORMAT, type Job, OLDEST_JOB_FORMAT } from "../model/job.ts";
 import { jobData } from "../output/json.ts";
 
 // What two jobs are compared by: of a job that was just made, or of a job.json that was kept.
@@ -40,7 +40,7 @@ const hardwareRow = z.object({
   shank: z.object({ chosen: z.number().optional() }).optional(),
   brought: z.boolean(),
 });
-const line = z.object({ minor: z.number() });
+const line = z.object({ what: z.string().optional(), how: z.string().optional(), minor: z.number() });
 const price = z.object({
   currency: z.object({ code: z.string(), digits: z.number(), name: z.string() }),
   materials: list(line),
@@ -104,9 +104,9 @@ export function readJobJson(text: string, file: string): SummaryRead {
   if (!head.success)
     return refuse(`${file} is no job.json. To mend: name an order, or a job.json that whittaw make wrote`);
   const { format } = head.data;
-  if (format !== JOB_FORMAT)
+  if (format < OLDEST_JOB_FORMAT || format > JOB_FORMAT)
     return refuse(
-      `${file} has format ${format}; this version reads format ${JOB_FORMAT}. To mend: ${format > JOB_FORMAT ? "use the newer version that wrote it" : AGAIN}`,
+      `${file} has format ${format}; this version reads formats ${OLDEST_JOB_FORMAT} to ${JOB_FORMAT}. To mend: ${format > JOB_FORMAT ? "use the newer version that wrote it" : AGAIN}`,
     );
   const read = kept.safeParse(data);
   if (read.success) return { ok: true, summary: read.data };

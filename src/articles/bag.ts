@@ -12,6 +12,7 @@ import {
   stitching,
   strapLeather,
 } from "./bagSections.ts";
+import { bagTold } from "./bagSentences.ts";
 import { strapSections } from "./bagStraps.ts";
 import type { ArticleDefinition } from "./definition.ts";
 
@@ -39,6 +40,7 @@ export const bag: ArticleDefinition = {
     patchSection,
   ],
   make: makeBag,
+  told: bagTold,
   measuring: [
     {
       measure: "width",

@@ -1,6 +1,7 @@
 import type { Piece } from "../model/piece.ts";
 import { named, sum, times } from "../model/quantity.ts";
 import type * as patch from "../pieces/patch.ts";
+import * as trig from "../units/trigonometry.ts";
 import { hasRootPatch } from "./bagAnchors.ts";
 import type { Placed } from "./bagStraps.ts";
 import type { Resolved } from "./definition.ts";
@@ -66,7 +67,7 @@ function backedBy(root: Placed, piece: Piece, kind: string): patch.Backed {
     name: NAMES[kind] ?? "Patch behind a strap's end",
     width: named(`${kind.replaceAll("-", " ")}'s width at its root`, times(1, input.width)),
     height: named(`${kind.replaceAll("-", " ")}'s root`, sum(end.reach, up), { kind: "length" }),
-    at: [root.at[0] - middle * Math.cos(root.angle), root.at[1] - middle * Math.sin(root.angle)],
+    at: [root.at[0] - middle * trig.cos(root.angle), root.at[1] - middle * trig.sin(root.angle)],
     angle: root.angle - Math.PI / 2,
     parts: { holes, seams },
   };

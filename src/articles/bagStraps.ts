@@ -111,6 +111,7 @@ function makeShoulderStrap(done: Resolved): Straps {
     fit: {
       name: "shoulder strap",
       wanted: whole.value,
+      wantedIs: "as reckoned",
       shortest: range.shortest.value,
       longest: range.longest.value,
       rows: rowsOf(done, whole.value),

@@ -1,5 +1,7 @@
+import { tellTogether } from "../model/sentence.ts";
 import { finishTable, priceTable } from "../trade/benchTables.ts";
 import { type ArticleDefinition, section } from "./definition.ts";
+import { benchTold } from "./sharedSentences.ts";
 
 // What the bench sheet needs besides the pieces; every article has it, and no piece looks at it.
 
@@ -17,8 +19,9 @@ export const priceSection = section({
   table: priceTable,
 });
 
-/** The article with the sections of its bench sheet, resolved last. */
+/** The article with the sections of its bench sheet, resolved last; told with them, the lines of an order that stand in no section. */
 export const withBench = (article: ArticleDefinition): ArticleDefinition => ({
   ...article,
   sections: [...article.sections, finishSection, priceSection],
+  told: tellTogether(article.told, benchTold),
 });

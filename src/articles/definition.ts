@@ -1,5 +1,6 @@
 import type { Made } from "../model/article.ts";
 import type { DimensionTable, Value, Values } from "../model/dimension.ts";
+import type { Told } from "../model/sentence.ts";
 
 // An article is one thing that can be ordered. Its definition lists the sections of its order file,
 // each with a dimension table, and makes the pieces from the resolved values.
@@ -36,6 +37,8 @@ export type ArticleDefinition = {
   readonly measuring: readonly Measuring[];
   /** Dimensions that `begin` writes out uncommented, with a sample value: "measures.over-poll" → "41 1/2 in". */
   readonly sample: Readonly<Record<string, string>>;
+  /** Its order in sentences; each settable name stands in one of them or in the rest. */
+  readonly told: Told;
 };
 
 /** Keeps a section's table type. */

@@ -17,6 +17,7 @@ import {
   strapLeather,
   straps,
 } from "./headstallSections.ts";
+import { headstallTold } from "./headstallSentences.ts";
 
 // The one-ear headstall: crown, two cheeks (or one), an ear piece, keepers.
 
@@ -42,6 +43,7 @@ export const headstall: ArticleDefinition = {
     crownSection,
   ],
   make: (done) => makeHeadstall(done),
+  told: headstallTold,
   measuring: [
     {
       measure: "over-poll",

@@ -14,6 +14,7 @@ import { bitEnd } from "../trade/bitEnd.ts";
 import { mateDrift } from "../trade/drawTurnBack.ts";
 import { shankRange } from "../trade/shankLength.ts";
 import { printLength, printNumber } from "../units/index.ts";
+import * as trig from "../units/trigonometry.ts";
 import type { Resolved } from "./definition.ts";
 import { keeperJoin } from "./handing.ts";
 import { headstallAssembly } from "./headstallAssembly.ts";
@@ -228,7 +229,7 @@ function tapeNote(done: Resolved): Finding {
 function weaveNote(done: Resolved): Finding {
   const e = done.of(earSection);
   const through = e.thickness.value + e.crownThickness.value;
-  const more = 2 * through * Math.tan(e.weave.value / 2);
+  const more = 2 * through * trig.tan(e.weave.value / 2);
   return {
     rule: "weave-takes-up",
     severity: "note",

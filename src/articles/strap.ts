@@ -6,6 +6,7 @@ import { printNumber } from "../units/index.ts";
 import type { ArticleDefinition, Resolved } from "./definition.ts";
 import { keeperJoin } from "./handing.ts";
 import { strapAssembly } from "./strapAssembly.ts";
+import { strapFit } from "./strapFit.ts";
 import { strapFittings } from "./strapFittings.ts";
 import {
   buckle,
@@ -20,6 +21,7 @@ import {
   stitching,
   strapSection,
 } from "./strapSections.ts";
+import { strapTold } from "./strapSentences.ts";
 
 // One strap with any two ends: a bag's strap, a curb strap, a browband, a spur strap.
 
@@ -34,9 +36,11 @@ function make(done: Resolved): Made {
     ...(m.runningKeeper && buckled ? [runningKeeper] : []),
   ];
   const pieces = [piece, ...keepers.map((s) => keeper.shape(done.of(s), { count, leather: "keeper" }))];
+  const fit = strapFit(d);
   return {
     article: "strap",
     pieces,
+    ...(fit ? { fit } : {}),
     assembly: strapAssembly(pieces),
     fittings: strapFittings(done, pieces),
     joins: [...(buckled ? buckleJoins(done) : []), ...keepers.map((s) => keeperJoin(s.path, done.of(s)))],
@@ -121,6 +125,7 @@ export const plainStrap: ArticleDefinition = {
     strapSection,
   ],
   make,
+  told: strapTold,
   measuring: [
     {
       measure: "length",

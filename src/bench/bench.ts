@@ -2,6 +2,7 @@ import type { Made } from "../model/article.ts";
 import type { Bench } from "../model/bench.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Finding } from "../model/finding.ts";
+import type { Units } from "../model/say.ts";
 import type { Shop } from "../model/shop.ts";
 import type { finishTable, priceTable } from "../trade/benchTables.ts";
 import { cutList } from "./cutList.ts";
@@ -19,16 +20,17 @@ export type BenchInput = {
   readonly shop: Shop;
   readonly finish: Values<typeof finishTable>;
   readonly price: Values<typeof priceTable>;
+  readonly units: Units;
 };
 
 /** The bench sheet of a whole order, and what is wrong with what the order says of it. */
-export function benchOf({ made, shop, finish, price }: BenchInput): {
+export function benchOf({ made, shop, finish, price, units }: BenchInput): {
   readonly bench: Bench;
   readonly findings: readonly Finding[];
 } {
   const quantity = price.quantity.value;
   const cut = cutList(made, finish, quantity);
-  const work = workOrder({ made, shop, finish, quantity });
+  const work = workOrder({ made, shop, finish, quantity, units });
   const parts = {
     hardware: hardwareList(made, shop, quantity),
     thread: threadList(made, shop, quantity),
@@ -41,7 +43,7 @@ export function benchOf({ made, shop, finish, price }: BenchInput): {
     punches: punchList(made, shop, quantity),
     ...parts,
     minutes: stepsMinutes(work.steps),
-    ...priceOf({ parts, shop, price }),
+    ...priceOf({ parts, shop, price, units }),
   };
   return { bench, findings: [...cut.findings, ...work.findings] };
 }

@@ -40,7 +40,7 @@ function unknown(name: string, names: readonly string[], pieces: readonly string
     message: `there is no piece ${quote(name)} to cut with a die`,
     value: name,
     limit: oneOf(pieces),
-    mend: `${near === undefined ? "take it out of" : `write ${near} in`} finish.by-die; the pieces are ${pieces.join(", ")}`,
+    mend: `${near === undefined ? "take it out of" : `write ${near} in`} finish.by-die`,
     ...(value === "" ? {} : { change: { dimension: "finish.by-die", value } }),
   };
 }

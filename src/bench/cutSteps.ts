@@ -9,8 +9,9 @@ import {
   type Draft,
   grouped,
   idsOf,
-  mm,
   namesOf,
+  sayLength,
+  sayThickness,
   served,
   sumOf,
   unique,
@@ -23,8 +24,8 @@ const MM_PER_METRE = 1000;
 /** Leather and widths that print alike to a hundredth are cut alike. */
 const DECIMALS = 2;
 
-const leatherOf = (p: Piece): string =>
-  `${p.leather.kind} leather, ${printNumber(p.leather.thickness, 1)} mm`;
+const leatherOf = (p: Piece, input: WorkInput): string =>
+  `${p.leather.kind} leather, ${sayThickness(p.leather.thickness, input)}`;
 const outlines = (pieces: readonly Piece[]): readonly string[] =>
   pieces.flatMap((p) => served("outline", p.id, "outline"));
 
@@ -53,15 +54,15 @@ export function cutSteps(input: WorkInput): readonly Draft[] {
 
 function stripStep(pieces: readonly Piece[], i: number, input: WorkInput): Draft {
   const count = sumOf(pieces.map((p) => countOf(p, input)));
-  const width = mm(cutSize(pieces[0]!).width);
+  const width = sayLength(cutSize(pieces[0]!).width, input);
   return {
     id: `cut.strap.${i + 1}`,
     phase: "cut",
     does: "cutStrap",
-    says: `Cut ${counted(count, "strap")} ${width} wide (${leatherOf(pieces[0]!)}) with the ends by the template: ${namesOf(pieces)}`,
+    says: `Cut ${counted(count, "strap")}, ${width} wide, of ${leatherOf(pieces[0]!, input)}; the ends by the template: ${namesOf(pieces)}`,
     pieces: idsOf(pieces),
-    tool: "strap cutter; knife for the ends",
-    setting: `strap cutter ${width}`,
+    tool: "strap cutter, and a knife for the ends",
+    setting: width,
     amount: count,
     after: [],
     serves: outlines(pieces),
@@ -74,7 +75,7 @@ function dieStep(pieces: readonly Piece[], i: number, input: WorkInput): Draft {
     id: `cut.die.${i + 1}`,
     phase: "cut",
     does: "cutByDie",
-    says: `Cut ${counted(count, "piece")} with the die (${leatherOf(pieces[0]!)}): ${namesOf(pieces)}`,
+    says: `Cut ${counted(count, "piece")} with the die, of ${leatherOf(pieces[0]!, input)}: ${namesOf(pieces)}`,
     pieces: idsOf(pieces),
     tool: "die and press",
     setting: "",
@@ -91,7 +92,7 @@ function knifeStep(pieces: readonly Piece[], i: number, input: WorkInput): Draft
     id: `cut.knife.${i + 1}`,
     phase: "cut",
     does: "cutByKnife",
-    says: `Cut ${counted(count, "piece")} (${leatherOf(pieces[0]!)}) ${rough}along the line: ${namesOf(pieces)}`,
+    says: `Cut ${counted(count, "piece")} of ${leatherOf(pieces[0]!, input)}, ${rough}along the line: ${namesOf(pieces)}`,
     pieces: unique(idsOf(pieces)),
     tool: "knife",
     setting: "",

@@ -1,55 +1,28 @@
-import type { Fold, Piece } from "../model/piece.ts";
-import { foldAssembly } from "../trade/foldAssembly.ts";
-import { countOf, type Draft, idsOf, namesOf, sumOf, type WorkInput } from "./draft.ts";
+import { countOf, type Draft, type WorkInput } from "./draft.ts";
 
-// Damping what is folded.
+// Damping, right before what is done damp: leather dries while other work is done.
 
-/** A fold whose inside is rounder than the leather is thick bends dry; common practice, no source. */
-const isSharp = ({ bend }: Fold): boolean => bend !== undefined && bend.inner <= bend.thickness;
+/** Said of all that is folded damp: nothing is glued, riveted or sewn while it is. */
+export const LET_DRY = "let it dry in that shape";
 
-/** Bent without a bar, sharply, or wet-moulded. */
-const isBentDamp = (p: Piece, { made }: WorkInput): boolean =>
-  p.folds.some(isSharp) || made.joins.some((j) => j.kind === "gather" && j.gusset === p.id && j.wetMoulded);
-
-/** Pieces that are folded sharply, round a bar or wet-moulded are damped first; again where an end is hung later. */
-export function dampSteps(input: WorkInput): readonly Draft[] {
-  const { pieces } = input.made;
-  const closes = foldAssembly(pieces).filter((f) => f.part === "close");
-  const ends = (p: Piece, sewn: boolean): boolean =>
-    closes.some((f) => f.piece === p.id && (f.step.does === "stitch") === sewn);
-  return [
-    ...dampStep(
-      "damp",
-      pieces.filter((p) => ends(p, true) || isBentDamp(p, input)),
-      input,
-    ),
-    ...dampStep(
-      "damp to hang",
-      pieces.filter((p) => ends(p, false)),
-      input,
-    ),
-  ];
-}
-
-function dampStep(
-  phase: "damp" | "damp to hang",
-  pieces: readonly Piece[],
-  input: WorkInput,
-): readonly Draft[] {
-  if (pieces.length === 0) return [];
-  const where = phase === "damp" ? "where it is folded" : "the ends that are folded last";
-  return [
-    {
-      id: phase === "damp" ? "damp" : "damp.hang",
-      phase,
+/** Each step with the damping that it needs before it; that waits for all that the step waits for. */
+export const withDamping = (steps: readonly Draft[], input: WorkInput): readonly Draft[] =>
+  steps.flatMap((step): readonly Draft[] => {
+    const [id] = step.pieces;
+    const piece = input.made.pieces.find((p) => p.id === id);
+    if (step.damp === undefined || !piece) return [step];
+    const damping: Draft = {
+      id: `damp.${step.id}`,
+      phase: step.phase,
       does: "case",
-      says: `Damp ${where}: ${namesOf(pieces)}`,
-      pieces: idsOf(pieces),
+      says: step.damp,
+      pieces: [piece.id],
       tool: "sponge and water",
       setting: "",
-      amount: sumOf(pieces.map((p) => countOf(p, input))),
-      after: [],
+      amount: countOf(piece, input),
+      after: step.after,
       serves: [],
-    },
-  ];
-}
+      rightBefore: step.id,
+    };
+    return [damping, { ...step, after: [...step.after, damping.id] }];
+  });

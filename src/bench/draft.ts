@@ -2,6 +2,7 @@ import type { Made } from "../model/article.ts";
 import type { WorkStep } from "../model/bench.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Piece } from "../model/piece.ts";
+import { sayValue, type Units } from "../model/say.ts";
 import type { Shop } from "../model/shop.ts";
 import type { finishTable } from "../trade/benchTables.ts";
 import { printNumber } from "../units/index.ts";
@@ -16,6 +17,8 @@ export type WorkInput = {
   readonly finish: Values<typeof finishTable>;
   /** How many articles are ordered. */
   readonly quantity: number;
+  /** What lengths and thicknesses are said in. */
+  readonly units: Units;
 };
 
 /** What a step does away with: a part of a piece, by its kind and id, or a fitting by its name. */
@@ -36,6 +39,10 @@ export type Draft = Omit<WorkStep, "minutes"> & {
   readonly phase: Phase;
   /** Everything that is done with it, each by one step alone. */
   readonly serves: readonly string[];
+  /** The step that it is done right before, with nothing between. */
+  readonly rightBefore?: string;
+  /** How its first piece is damped right before it; what is done dry has none. */
+  readonly damp?: string;
 };
 
 /** How often a piece is there in the whole order. */
@@ -60,7 +67,14 @@ export function grouped<T>(list: readonly T[], keyOf: (t: T) => string): readonl
 export const unique = <T>(list: readonly T[]): readonly T[] => [...new Set(list)];
 export const sumOf = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
 
-/** "3.5 mm" */
+/** Lengths as elsewhere on the sheet: "1/8 in (3.2 mm)", "3.2 mm". */
+export const sayLength = (n: number, { units }: Pick<WorkInput, "units">): string =>
+  sayValue(n, "length", units);
+/** "8 oz (3.18 mm)", "3.18 mm" */
+export const sayThickness = (n: number, { units }: Pick<WorkInput, "units">): string =>
+  sayValue(n, "thickness", units);
+
+/** "3.5 mm": sizes of tools and holes, like the templates in mm whatever the units. */
 export const mm = (n: number): string => `${printNumber(n, 1)} mm`;
 
 /** "front", "front and back", "front, back and gusset" */

@@ -7,6 +7,7 @@ import {
   idsOf,
   isLining,
   isPatch,
+  listed,
   namesOf,
   served,
   sumOf,
@@ -15,7 +16,7 @@ import {
 import { edgedLength } from "./edgeLengths.ts";
 import { finishing } from "./finishSteps.ts";
 import type { Phase } from "./phases.ts";
-import { edgeBeside, type FlushSeam, flushSeams } from "./shell.ts";
+import { besideAll, edgeBeside, type FlushSeam, flushSeams, isLinedFlush, isTurnedOut } from "./shell.ts";
 
 // Taking the corners off edges, trimming them and finishing them.
 
@@ -33,54 +34,118 @@ const EDGING_TOOLS: readonly { readonly from: number; readonly size: string }[] 
 export const edgingTool = (thickness: number): string | undefined =>
   EDGING_TOOLS.find((t) => thickness >= t.from)?.size;
 
+/** The step that trims linings. */
+export const TRIM_LINING = "trim.lining";
+
 const isShown = (p: Piece): boolean => !isPatch(p) && !isLining(p);
 const trimsOf = (p: Piece): readonly Zone[] => p.zones.filter((z) => z.kind === "trim");
 
-/** Pieces that are trimmed together with their mates, and those. */
-function trimmedTogether(pieces: readonly Piece[], flush: readonly FlushSeam[]): ReadonlySet<string> {
-  const trimmed = (id: string): boolean => pieces.some((p) => p.id === id && trimsOf(p).length > 0);
-  const runs = flush.map((f) => f.runs.map((r) => r.piece.id)).filter((ids) => ids.some(trimmed));
-  return new Set(runs.flat());
-}
-
-/** All work on edges: edging before sewing, or once they are trimmed; trimming; finishing. */
+/** All work on edges: edging what is free; trimming, truing and edging what is sewn; finishing. */
 export function edgeSteps(input: WorkInput): readonly Draft[] {
   const flush = flushSeams(input.made);
   const shown = input.made.pieces.filter(isShown);
-  const together = trimmedTogether(shown, flush);
-  const early = shown.filter((p) => !together.has(p.id));
-  const late = shown.filter((p) => together.has(p.id));
   return [
-    ...edging(early, "edge", flush, input),
-    ...edging(late, "edge trimmed", flush, input),
+    ...edging(shown, flush, input),
     ...trimming(input),
+    ...truing(flush, input),
     ...finishing(shown, flush, input),
   ];
 }
 
-function edging(
-  pieces: readonly Piece[],
-  phase: Phase,
-  flush: readonly FlushSeam[],
-  input: WorkInput,
-): readonly Draft[] {
-  if (!input.finish.edged) return [];
-  const edged = pieces.filter((p) => edgingTool(p.leather.thickness) !== undefined);
-  return grouped(edged, (p) => edgingTool(p.leather.thickness)!).map((g) => {
-    const size = edgingTool(g[0]!.leather.thickness)!;
+/** An edge that is worked: of a piece, or of two that are sewn to one. */
+type Edge = {
+  readonly pieces: readonly Piece[];
+  readonly kind: "whole" | "free" | "sewn";
+  readonly thickness: number;
+  /** Of the whole order, mm. */
+  readonly length: number;
+  readonly phase: "edge" | "edge sewn";
+};
+
+/** Less than this is no edge, mm. */
+const NO_EDGE_MM = 1;
+
+/** The free edges of pieces, then the sewn ones: two layers are one edge, and its corners are taken off once sewn. */
+function edgesOf(shown: readonly Piece[], flush: readonly FlushSeam[], input: WorkInput): readonly Edge[] {
+  const sewn = isTurnedOut(input.made) ? [] : flush;
+  const own = shown.map((p): Edge => {
+    const beside = besideAll(sewn.flatMap((f) => f.runs.filter((r) => r.piece.id === p.id)));
     return {
-      id: `${phase === "edge" ? "edge" : "edge.trimmed"}.${size}`,
+      pieces: [p],
+      kind: beside > 0 ? "free" : "whole",
+      thickness: p.leather.thickness,
+      length: countOf(p, input) * (edgedLength(p, flush, input) - beside),
+      phase: isLinedFlush(p, input.made) ? "edge sewn" : "edge",
+    };
+  });
+  const joined = sewn.map(({ runs }): Edge => {
+    const pieces = runs.map((r) => r.piece);
+    const thickness = sumOf(pieces.map((p) => p.leather.thickness));
+    const length = countOf(pieces[0]!, input) * edgeBeside(runs[0]!);
+    return { pieces, kind: "sewn", thickness, length, phase: "edge sewn" };
+  });
+  return [...own, ...joined].filter((e) => e.length > NO_EDGE_MM);
+}
+
+/** Each once, as the article names them. */
+const inOrder = (pieces: readonly Piece[], { made }: WorkInput): readonly Piece[] =>
+  made.pieces.filter((p) => pieces.includes(p));
+
+const KIND_WORDS = { whole: "edges", free: "free edges", sewn: "sewn edges" } as const;
+
+/** Corners are taken off: one step for each tool, of free edges and of sewn ones. */
+function edging(shown: readonly Piece[], flush: readonly FlushSeam[], input: WorkInput): readonly Draft[] {
+  if (!input.finish.edged) return [];
+  const edges = edgesOf(shown, flush, input).filter((e) => edgingTool(e.thickness) !== undefined);
+  return grouped(edges, (e) => `${e.phase}.${edgingTool(e.thickness)!}`).map((g) => {
+    const size = edgingTool(g[0]!.thickness)!;
+    const { phase } = g[0]!;
+    const says = grouped(g, (e) => e.kind).map(
+      (same) =>
+        `the ${KIND_WORDS[same[0]!.kind]} of the ${namesOf(
+          inOrder(
+            same.flatMap((e) => e.pieces),
+            input,
+          ),
+        )}`,
+    );
+    return {
+      id: `${phase.replace(" ", ".")}.${size}`,
       phase,
       does: "edge",
-      says: `Take the corners off the edges of the ${namesOf(g)}`,
-      pieces: idsOf(g),
+      says: `Take the corners off ${listed(says)}`,
+      pieces: idsOf(g.flatMap((e) => e.pieces)),
       tool: "edging tool",
       setting: size,
-      amount: sumOf(g.map((p) => countOf(p, input) * edgedLength(p, flush, input))) / MM_PER_METRE,
+      amount: sumOf(g.map((e) => e.length)) / MM_PER_METRE,
       after: [],
       serves: [],
     };
   });
+}
+
+/** Edges that are sewn flush are made one, before their corners are taken off. */
+function truing(flush: readonly FlushSeam[], input: WorkInput): readonly Draft[] {
+  if (isTurnedOut(input.made) || flush.length === 0) return [];
+  const pieces = inOrder(
+    flush.flatMap((f) => f.runs.map((r) => r.piece)),
+    input,
+  );
+  const length = sumOf(flush.map(({ runs }) => countOf(runs[0]!.piece, input) * edgeBeside(runs[0]!)));
+  return [
+    {
+      id: "true",
+      phase: "true",
+      does: "trim",
+      says: `True the sewn edges of the ${namesOf(pieces)} together`,
+      pieces: idsOf(pieces),
+      tool: "sharp knife, then a sanding block",
+      setting: "",
+      amount: length / MM_PER_METRE,
+      after: [],
+      serves: [],
+    },
+  ];
 }
 
 /** Length that is trimmed at a zone: beside the seam that it is named after, or half of a lining's outline, mm. */
@@ -114,7 +179,7 @@ function trimming(input: WorkInput): readonly Draft[] {
   const trimmed = input.made.pieces.filter((p) => trimsOf(p).length > 0);
   const [linings, shell] = [trimmed.filter(isLining), trimmed.filter((p) => !isLining(p))];
   return [
-    ...step(linings, "trim.lining", "lining", `Trim the ${namesOf(linings)} flush`),
+    ...step(linings, TRIM_LINING, "lining", `Trim the ${namesOf(linings)} flush`),
     ...step(shell, "trim", "trim", `Trim the sewn edges of the ${namesOf(shell)} flush`),
   ];
 }

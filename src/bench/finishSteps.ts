@@ -2,7 +2,7 @@ import type { Piece } from "../model/piece.ts";
 import { countOf, type Draft, idsOf, isKeeper, namesOf, sumOf, type WorkInput } from "./draft.ts";
 import { finishedLength } from "./edgeLengths.ts";
 import type { Phase } from "./phases.ts";
-import type { FlushSeam } from "./shell.ts";
+import { type FlushSeam, isLinedFlush } from "./shell.ts";
 
 // Burnishing or painting edges.
 
@@ -13,7 +13,7 @@ const FINISH = {
   painted: { says: "Paint", tool: "edge paint and roller" },
 } as const;
 
-/** Keepers before they are caught; parts once their own ends are sewn; pieces that are sewn edge to edge at last. */
+/** Keepers before they are caught; parts once their own ends are sewn; pieces that are sewn edge to edge or lined to their edge at last. */
 export function finishing(
   shown: readonly Piece[],
   flush: readonly FlushSeam[],
@@ -40,14 +40,11 @@ export function finishing(
             serves: [],
           },
         ];
-  const parts = shown.filter((p) => !isKeeper(p) && !shell.has(p.id));
+  const isLate = (p: Piece): boolean => shell.has(p.id) || isLinedFlush(p, input.made);
+  const parts = shown.filter((p) => !isKeeper(p) && !isLate(p));
   return [
     ...step("finish.keepers", "finish keeper", shown.filter(isKeeper)),
     ...step("finish.parts", "finish part", parts),
-    ...step(
-      "finish",
-      "finish",
-      shown.filter((p) => shell.has(p.id)),
-    ),
+    ...step("finish", "finish", shown.filter(isLate)),
   ];
 }

@@ -1,18 +1,25 @@
 import type { Fitting } from "../model/fitting.ts";
+import { sayValue } from "../model/say.ts";
 import { mustPrecede } from "../trade/assembly.ts";
+import { LET_DRY } from "./dampSteps.ts";
 import {
   capital,
   counted,
   countOf,
   type Draft,
   listed,
+  mm,
+  namesOf,
   served,
   sumOf,
   unique,
   type WorkInput,
 } from "./draft.ts";
+import { foldWords } from "./foldWords.ts";
+import { foldsRound, sayHung } from "./hungIn.ts";
 import { type About, aboutOf, assemblyOf, partsOf } from "./joinAbout.ts";
 import { phaseOf, TOOLS, WORK_OF } from "./joinWords.ts";
+import { LININGS, sayGlueLinings } from "./liningSteps.ts";
 import type { Sewing } from "./sewing.ts";
 import { sewingsOf } from "./sewings.ts";
 
@@ -27,7 +34,7 @@ export function joinSteps(input: WorkInput): readonly Draft[] {
   const abouts = assemblyOf(input).map(({ step, fold }) => aboutOf(step, fold, sewings, input));
   const fittings = input.made.fittings ?? [];
   const hostOf = (f: Fitting): About | undefined =>
-    abouts.find((a) => partsOf(f).some((part) => a.parts.includes(part)));
+    foldsRound(f, abouts)[0] ?? abouts.find((a) => partsOf(f).some((part) => a.parts.includes(part)));
   const drafts = abouts.map((a) =>
     draftOf(
       a,
@@ -45,47 +52,81 @@ export function joinSteps(input: WorkInput): readonly Draft[] {
 }
 
 const stitchesOf = (s: Sewing): number => s.times * sumOf(s.stretches.map((r) => r.stitches));
+const backStitchesOf = (s: Sewing): number => s.times * sumOf(s.stretches.map((r) => r.backStitches));
+/** Stitches and those sewn back: both take time. */
+const allStitchesOf = (s: Sewing): number => stitchesOf(s) + backStitchesOf(s);
 const seamsServed = (s: Sewing): readonly string[] => s.lines.flatMap((l) => served("seam", l.piece, l.line));
 
 function draftOf(a: About, all: readonly About[], fittings: readonly Fitting[], input: WorkInput): Draft {
   const { step, fold } = a;
-  const with_ =
-    fittings.length === 0
-      ? ""
-      : `${fold?.part === "fold" ? "; in the fold" : ""}: ${listed(fittings.map((f) => sayFitting(f, input)))}`;
-  const name = step.name.toLowerCase().startsWith(step.does)
-    ? step.name
-    : `${step.does} ${/^[A-Z][a-z]/.test(step.name) ? step.name.slice(0, 1).toLowerCase() + step.name.slice(1) : step.name}`;
-  const turnBack = input.made.pieces
-    .find((p) => p.id === a.fold?.piece)
-    ?.turnBacks.find((t) => t.id === a.fold?.turnBack);
+  const piece = input.made.pieces.find((p) => p.id === fold?.piece);
+  const turnBack = fold?.part === "fold" ? piece?.turnBacks.find((t) => t.id === fold.turnBack) : undefined;
   return {
     id: joinId(step.name),
     phase: phaseOf(a, all),
     does: WORK_OF[step.does],
-    says: `${capital(name)}${with_}`,
+    says: sayJoin(a, all, fittings, input),
     pieces: a.pieces,
     tool: TOOLS[step.does],
-    setting: a.sewings.length > 0 ? saySewings(a.sewings) : "",
+    setting: a.sewings.length > 0 ? saySewings(a.sewings, input) : "",
     amount: amountOf(a, fittings, input),
-    after: all.filter((o) => o !== a && mustPrecede(o.step, step)).map((o) => joinId(o.step.name)),
+    after: unique([
+      ...all.filter((o) => o !== a && mustPrecede(o.step, step)),
+      ...foldsBefore(a, all, input),
+    ]).map((o) => joinId(o.step.name)),
     serves: [
       ...a.sewings.flatMap(seamsServed),
       ...fittings.flatMap((f) => served("fitting", "", f.name)),
-      ...(fold?.part === "fold" && turnBack
+      ...(fold && turnBack
         ? [...served("turn-back", fold.piece, turnBack.id), ...served("fold", fold.piece, turnBack.fold)]
         : []),
     ],
+    ...(piece && turnBack
+      ? { damp: `Damp the ${namesOf([piece])} at the ${foldWords(piece, turnBack.id) ?? turnBack.id}` }
+      : {}),
   };
 }
+
+/** Ends that are folded round the same fitting before: it hangs on them. */
+const foldsBefore = (a: About, all: readonly About[], { made }: WorkInput): readonly About[] =>
+  (made.fittings ?? []).flatMap((f) => {
+    const folds = foldsRound(f, all);
+    return folds.slice(0, Math.max(0, folds.indexOf(a)));
+  });
+
+/** "Fold the cheek round the bit ring; in the folds: 1 bit; let it dry in that shape" */
+function sayJoin(a: About, all: readonly About[], fittings: readonly Fitting[], input: WorkInput): string {
+  const { step, fold } = a;
+  if (step.name === LININGS && step.does === "glue") return sayGlueLinings(input);
+  if (step.does === "glue")
+    return `Glue on the ${uncapital(step.name)}, flesh to flesh, its holes on those it backs; fresh air, and as its maker says`;
+  const name = capital(
+    step.name.toLowerCase().startsWith(step.does) ? step.name : `${step.does} ${uncapital(step.name)}`,
+  );
+  if (fold?.part === "fold") {
+    const hung = sayHung(a, input.made.fittings ?? [], all, input);
+    return [name, ...(hung === "" ? [] : [hung]), LET_DRY].join("; ");
+  }
+  return fittings.length === 0 ? name : `${name}: ${listed(fittings.map((f) => sayFitting(f, input)))}`;
+}
+
+/** "patch behind the stud" of "Patch behind the stud". */
+const uncapital = (name: string): string =>
+  /^[A-Z][a-z]/.test(name) ? name.slice(0, 1).toLowerCase() + name.slice(1) : name;
 
 /** "2 buckles", "1 bit" */
 const sayFitting = (f: Fitting, { quantity }: WorkInput): string => counted(f.count * quantity, f.kind);
 
-const saySewings = (sewings: readonly Sewing[]): string =>
-  unique(sewings.map((s) => `${s.pitch.toFixed(2)} mm a stitch, through ${s.stack.toFixed(1)} mm`)).join(
-    "; ",
-  );
+/** "127 stitches and 4 sewn back; 3.62 mm a stitch, through 5.6 mm", of the whole order. */
+function saySewings(sewings: readonly Sewing[], { quantity, units }: WorkInput): string {
+  const stitches = quantity * sumOf(sewings.map(stitchesOf));
+  const back = quantity * sumOf(sewings.map(backStitchesOf));
+  const how = sewings.map((s) => `${sayValue(s.pitch, "pitch", units)} a stitch, through ${mm(s.stack)}`);
+  return [
+    `${counted(stitches, "stitch", "stitches")}${back > 0 ? ` and ${back} sewn back` : ""}`,
+    ...unique(how),
+  ].join("; ");
+}
 
 /** How much of what WORK counts by, for the whole order. */
 function amountOf(a: About, fittings: readonly Fitting[], input: WorkInput): number {
@@ -97,7 +138,7 @@ function amountOf(a: About, fittings: readonly Fitting[], input: WorkInput): num
   const glued = a.pieces.filter((id) => id.startsWith("patch-") || id.startsWith("lining-"));
   switch (a.step.does) {
     case "stitch":
-      return quantity * sumOf(a.sewings.map(stitchesOf));
+      return quantity * sumOf(a.sewings.map(allStitchesOf));
     case "rivet":
     case "fix":
       return quantity * sumOf(fittings.map((f) => f.count));
@@ -127,15 +168,15 @@ const looseFitting = (f: Fitting, input: WorkInput): Draft => ({
   serves: served("fitting", "", f.name),
 });
 
-const looseSewing = (s: Sewing, { quantity }: WorkInput): Draft => ({
+const looseSewing = (s: Sewing, input: WorkInput): Draft => ({
   id: `stitch.${s.name}`,
   phase: "put together",
   does: "stitch",
-  says: `Stitch the ${s.name.slice(0, 1).toLowerCase()}${s.name.slice(1)}`,
+  says: `Stitch the ${uncapital(s.name)}`,
   pieces: unique(s.lines.map((l) => l.piece)),
   tool: TOOLS.stitch,
-  setting: saySewings([s]),
-  amount: quantity * stitchesOf(s),
+  setting: saySewings([s], input),
+  amount: input.quantity * allStitchesOf(s),
   after: [],
   serves: seamsServed(s),
 });

@@ -43,24 +43,46 @@ export function markSteps(input: WorkInput): readonly Draft[] {
   ];
 }
 
-const KINDS: Readonly<Record<Mark["kind"], readonly [one: string, many: string]>> = {
+const KINDS: Readonly<Record<Exclude<Mark["kind"], "place">, readonly [one: string, many: string]>> = {
   notch: ["notch", "notches"],
   centre: ["centre line", "centre lines"],
-  place: ["place", "places"],
   crease: ["fold line", "fold lines"],
   clip: ["clip", "clips"],
 };
 
-/** "cheek (2 fold lines, 1 place)": what is marked on one such piece. */
+/** "place of the keeper", "edge of the crown", "where the flap's rivets come": what lies there. */
+function placeWords(label: string): readonly [one: string, many: string] {
+  if (label.startsWith("edge of ")) return [`the ${label}`, `edges${label.slice("edge".length)}`];
+  const comes = / come here$/;
+  if (comes.test(label)) {
+    const where = `where the ${label.replace(comes, "")} come`;
+    return [where, where];
+  }
+  return [`place of the ${label}`, `places of the ${label}`];
+}
+
+/** "1 centre line", "2 places of the handle"; a single place needs no number. */
+const sayCount = (g: readonly (readonly [string, string])[], places: ReadonlySet<string>): string => {
+  const [one, many] = g[0]!;
+  return g.length === 1 && places.has(one) ? one : counted(g.length, one, many);
+};
+
+/** "cheek (2 fold lines, place of the keeper)": what is marked on one such piece. */
 function sayMarked({ piece, marks, zones }: Marked): string {
   const words = [
     ...piece.folds.map(() => KINDS.crease),
-    ...marks.map((m) => KINDS[m.kind]),
-    ...zones.map(() => KINDS.place),
+    ...marks.map((m) => (m.kind === "place" ? placeWords(m.label) : KINDS[m.kind])),
+    ...zones.map((z) => placeWords(z.label)),
   ];
-  const kinds = grouped(words, ([one]) => one).map((g) => counted(g.length, g[0]![0], g[0]![1]));
+  const places = new Set(
+    [...marks.filter((m) => m.kind === "place"), ...zones].map((p) => placeWords(p.label)[0]),
+  );
+  const kinds = grouped(words, ([one]) => one).map((g) => sayCount(g, places));
   return `${namesOf([piece])} (${listed(kinds)})`;
 }
+
+/** As the templates say. */
+const NOTCHES = "Mark notches on the flesh side; don't cut into an edge that shows";
 
 function markStep(marked: readonly Marked[], input: WorkInput): Draft {
   const amount = marked.map(
@@ -71,9 +93,9 @@ function markStep(marked: readonly Marked[], input: WorkInput): Draft {
     id: "mark",
     phase: "mark",
     does: "mark",
-    says: `Mark each ${marked.map(sayMarked).join("; ")}`,
+    says: `Mark each ${marked.map(sayMarked).join("; ")}${hasNotch ? `. ${NOTCHES}` : ""}`,
     pieces: idsOf(marked.map((m) => m.piece)),
-    tool: `scratch awl${hasNotch ? "; knife for notches" : ""}`,
+    tool: "scratch awl",
     setting: "",
     amount: sumOf(amount),
     after: [],

@@ -5,22 +5,21 @@ export const PHASES = [
   "set up",
   "cut",
   "mark",
-  "case",
   "tool",
+  "skive",
   "edge",
   "groove",
   "punch",
   "prick",
-  "skive",
   "dye",
-  "damp",
   "join keeper",
   "finish keeper",
   "staple",
   "fold",
+  "mould",
+  "hem",
   "sew end",
   "finish part",
-  "damp to hang",
   "hang",
   "slide",
   "punch folded",
@@ -29,7 +28,8 @@ export const PHASES = [
   "put together",
   "lining",
   "trim",
-  "edge trimmed",
+  "true",
+  "edge sewn",
   "finish",
   "check",
 ] as const;
@@ -39,37 +39,36 @@ const FLAT: readonly Phase[] = ["groove", "punch", "prick"];
 
 /**
  * Stages that must be over on a piece before the one named begins on it; all of them stand before it in PHASES, so
- * that no circle can come of them. Common practice, no source: tooling after
- * casing and before folding and dyeing; skiving before folding; holes punched and pricked flat before folding; dye
- * before edges are finished and before hardware is fixed; edging before stitching, or after where edges are trimmed
- * together.
+ * that no circle can come of them. Common practice, no source: tooling before folding and dyeing; skiving before
+ * punching and pricking, as the knife catches in holes; holes punched and pricked flat before folding; dye before
+ * edges are finished and before hardware is fixed; free edges edged before stitching, sewn ones after they are trued.
+ * Damping is no stage: it stands right before what is done damp.
  */
 export const AFTER: Readonly<Record<Phase, readonly Phase[]>> = {
   "set up": [],
   cut: ["set up"],
   mark: ["cut"],
-  case: ["cut", "mark"],
-  tool: ["case"],
-  edge: ["cut", "tool"],
-  groove: ["cut", "mark", "tool"],
-  punch: ["cut", "mark", "tool"],
-  prick: ["cut", "mark", "tool", "groove"],
+  tool: ["cut", "mark"],
   skive: ["cut", "mark", "tool"],
-  dye: ["cut", "tool", "edge", ...FLAT, "skive"],
-  damp: ["cut", "tool", "edge", ...FLAT, "skive", "dye"],
+  edge: ["cut", "tool", "skive"],
+  groove: ["cut", "mark", "tool", "skive"],
+  punch: ["cut", "mark", "tool", "skive"],
+  prick: ["cut", "mark", "tool", "skive", "groove"],
+  dye: ["cut", "tool", "skive", "edge", ...FLAT],
   "join keeper": ["edge", "prick", "skive", "dye"],
   "finish keeper": ["cut", "edge", "dye", "join keeper"],
   staple: ["cut", "punch", "skive", "dye", "finish keeper"],
-  fold: ["cut", "tool", "edge", ...FLAT, "skive", "dye", "damp", "join keeper", "finish keeper", "staple"],
+  fold: ["cut", "tool", "edge", ...FLAT, "skive", "dye", "join keeper", "finish keeper", "staple"],
+  mould: ["fold"],
+  hem: ["fold"],
   "sew end": ["edge", "prick", "dye", "fold"],
-  "finish part": ["cut", "edge", "dye", "fold", "sew end"],
-  "damp to hang": ["cut", "tool", "edge", ...FLAT, "skive", "dye", "finish part"],
-  hang: ["cut", ...FLAT, "skive", "dye", "edge", "finish keeper", "staple", "finish part", "damp to hang"],
+  "finish part": ["cut", "edge", "dye", "fold", "hem", "sew end"],
+  hang: ["cut", "tool", ...FLAT, "skive", "dye", "edge", "finish keeper", "staple", "finish part"],
   // Slid on while an end is open, be that closed early or late: its own step says which.
   slide: ["join keeper", "finish keeper", "staple"],
   "punch folded": ["fold", "hang"],
   "fix end": ["punch", "dye", "hang", "punch folded", "slide", "finish part"],
-  "glue edges": ["cut", "edge", "prick", "dye", "fold"],
+  "glue edges": ["cut", "edge", "prick", "dye", "fold", "mould"],
   "put together": [
     "cut",
     "edge",
@@ -77,6 +76,8 @@ export const AFTER: Readonly<Record<Phase, readonly Phase[]>> = {
     "skive",
     "dye",
     "fold",
+    "mould",
+    "hem",
     "sew end",
     "finish part",
     "hang",
@@ -85,7 +86,8 @@ export const AFTER: Readonly<Record<Phase, readonly Phase[]>> = {
   ],
   lining: ["put together"],
   trim: ["put together"],
-  "edge trimmed": ["trim", "put together"],
-  finish: ["dye", "edge", "put together", "trim", "edge trimmed"],
+  true: ["put together", "lining", "trim"],
+  "edge sewn": ["put together", "lining", "trim", "true"],
+  finish: ["dye", "edge", "put together", "lining", "trim", "true", "edge sewn"],
   check: [],
 };

@@ -1,6 +1,7 @@
 import type { Bench, Price, PriceLine } from "../model/bench.ts";
 import type { Values } from "../model/dimension.ts";
 import type { Currency } from "../model/money.ts";
+import type { Units } from "../model/say.ts";
 import type { Shop } from "../model/shop.ts";
 import type { priceTable } from "../trade/benchTables.ts";
 import {
@@ -24,6 +25,8 @@ export type PriceInput = {
   readonly shop: Shop;
   /** The order's own section. */
   readonly price: Values<typeof priceTable>;
+  /** What the order's sizes are said in. */
+  readonly units: Units;
 };
 
 export type PriceResult = { readonly price?: Price; readonly unpriced: readonly string[] };
@@ -34,12 +37,14 @@ export type PriceResult = { readonly price?: Price; readonly unpriced: readonly 
  * shop's. Without a rate for something the price is incomplete; without a currency, or when nothing at all has a
  * rate, there is none.
  */
-export function priceOf({ parts, shop, price }: PriceInput): PriceResult {
+export function priceOf({ parts, shop, price, units }: PriceInput): PriceResult {
   const { currency } = shop;
   if (!currency) return { unpriced: [noCurrency(shop)] };
   const pricing: PricingShop = { ...shop, currency };
   const result = counting((): PriceResult => {
-    const materials = priceMaterials(parts, pricing, price.quantity.value);
+    const materials = priceMaterials(parts, pricing, {
+      ...{ quantity: price.quantity.value, units, ownLeather: price.ownLeather },
+    });
     const labour = priceLabour(parts.steps, price.minutes.value, pricing);
     const unpriced = [...materials.unpriced, ...labour.unpriced];
     const nothing = ![...materials.lines, ...labour.lines].some((l) => l.minor > 0);

@@ -39,6 +39,10 @@ export const flushSeams = (made: Made): readonly FlushSeam[] =>
     .flatMap((join) => (join.kind === "seam" ? [{ join, runs: runsOf(made, join) }] : []))
     .filter(({ runs }) => runs.length > 1 && runs.every((r) => besideEdge(r.piece, r.seam)));
 
+/** A lining that is glued in and trimmed with the piece makes one edge with it. */
+export const isLinedFlush = (p: Piece, made: Made): boolean =>
+  made.pieces.some((l) => l.id === `lining-${p.id}` && l.zones.some((z) => z.kind === "trim"));
+
 export const isTurnedOut = (made: Made): boolean => (made.assembly ?? []).some((s) => s.does === "turn");
 
 /** A seam begins and ends this many insets short of its edge's corner at most; common practice, no source. */

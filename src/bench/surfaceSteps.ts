@@ -10,6 +10,8 @@ import {
   isPatch,
   mm,
   namesOf,
+  sayLength,
+  sayThickness,
   served,
   sumOf,
   type WorkInput,
@@ -17,7 +19,7 @@ import {
 import { foldWords } from "./foldWords.ts";
 import { rough } from "./onPieces.ts";
 
-// What is done to the leather's surface and thickness: casing, tooling, skiving and dyeing.
+// What is done to the leather's surface and thickness: tooling, skiving and dyeing.
 
 const MM2_PER_DM2 = 1e4;
 const areaOf = (z: { readonly outline: Zone["outline"] }): number =>
@@ -25,25 +27,11 @@ const areaOf = (z: { readonly outline: Zone["outline"] }): number =>
 
 const zonesOf = (p: Piece, kind: Zone["kind"]): readonly Zone[] => p.zones.filter((z) => z.kind === kind);
 
-/** Casing, and the tooling itself, piece by piece. */
-export function toolSteps(input: WorkInput): readonly Draft[] {
-  const tooled = input.made.pieces.filter((p) => zonesOf(p, "tooling").length > 0);
-  if (tooled.length === 0) return [];
-  const cased: Draft = {
-    id: "case",
-    phase: "case",
-    does: "case",
-    says: `Case the ${namesOf(tooled)} for tooling; let it come back to colour before it is stamped`,
-    pieces: idsOf(tooled),
-    tool: "sponge and water",
-    setting: "",
-    amount: sumOf(tooled.map((p) => countOf(p, input))),
-    after: [],
-    serves: [],
-  };
-  return [
-    cased,
-    ...tooled.map((p): Draft => {
+/** Tooling, piece by piece, damp. */
+export const toolSteps = (input: WorkInput): readonly Draft[] =>
+  input.made.pieces
+    .filter((p) => zonesOf(p, "tooling").length > 0)
+    .map((p): Draft => {
       const zones = zonesOf(p, "tooling");
       return {
         id: `tool.${p.id}`,
@@ -56,10 +44,9 @@ export function toolSteps(input: WorkInput): readonly Draft[] {
         amount: countOf(p, input) * sumOf(zones.map(areaOf)),
         after: [],
         serves: served("zone", p.id, ...zones.map((z) => z.id)),
+        damp: `Damp the ${namesOf([p])} for tooling; let it come back to colour before it is stamped`,
       };
-    }),
-  ];
-}
+    });
 
 /** Skives: one step for each piece, thickness and length; an edge that ends at nothing is feathered. */
 export function skiveSteps(input: WorkInput): readonly Draft[] {
@@ -72,7 +59,7 @@ export function skiveSteps(input: WorkInput): readonly Draft[] {
         id: `skive.${piece.id}.${zone.id}`,
         phase: "skive",
         does: "skive",
-        says: `${saySkive(piece, zone)}, over ${mm(lengthOf(zone))}`,
+        says: `${saySkive(piece, zone, input)}, over ${sayLength(lengthOf(zone), input)}`,
         pieces: [piece.id],
         tool: "skiving knife",
         setting: zone.to ? `${mm(zone.to)} thick` : "to nothing",
@@ -98,12 +85,13 @@ function placeOf(piece: Piece, { id }: Zone): string {
   return last === "start" || last === "end" ? "at both ends" : "";
 }
 
-function saySkive(piece: Piece, zone: Zone): string {
+/** Thinned leather is said in mm to a tenth, as in the list of what is cut. */
+function saySkive(piece: Piece, zone: Zone, input: WorkInput): string {
   const place = placeOf(piece, zone);
   const where = place === "" ? "" : ` ${place}`;
   const the = `the ${namesOf([piece])}`;
   return zone.to
-    ? `Skive ${the}${where} from ${mm(zone.from ?? piece.leather.thickness)} to ${mm(zone.to)}`
+    ? `Skive ${the}${where} from ${sayThickness(zone.from ?? piece.leather.thickness, input)} to ${mm(zone.to)}`
     : `Feather the end of ${the}${where} from ${mm(zone.from ?? piece.leather.thickness)} to nothing`;
 }
 
@@ -117,7 +105,7 @@ export function dyeSteps(input: WorkInput): readonly Draft[] {
       id: "dye",
       phase: "dye",
       does: "dye",
-      says: `Dye ${colour}: ${namesOf(seen)}; fresh air, and as its maker says`,
+      says: `Dye ${colour}: ${namesOf(seen)}; fresh air, and as its maker says; let it dry, then buff it`,
       pieces: idsOf(seen),
       tool: "dauber",
       setting: colour,

@@ -1,14 +1,15 @@
 import type { WorkStep } from "../model/bench.ts";
 import type { Finding } from "../model/finding.ts";
 import type { Shop } from "../model/shop.ts";
-import { bendSteps, glueEdgeSteps } from "./bendSteps.ts";
+import { bendSteps, glueEdgeSteps, hemSteps, mouldSteps } from "./bendSteps.ts";
 import { cutSteps } from "./cutSteps.ts";
-import { dampSteps } from "./dampSteps.ts";
+import { withDamping } from "./dampSteps.ts";
 import { type Draft, sumOf, type WorkInput } from "./draft.ts";
 import { edgeSteps } from "./edgeSteps.ts";
 import { foldedPunchSteps, liningSlotSteps, punchSteps, slotSteps } from "./holeSteps.ts";
 import { joinId, joinSteps } from "./joinSteps.ts";
 import { grooveSteps, prickSteps } from "./lineSteps.ts";
+import { LININGS, liningPrickSteps } from "./liningSteps.ts";
 import { markSteps } from "./markSteps.ts";
 import { AFTER } from "./phases.ts";
 import { directOnly, stepOrder } from "./stepOrder.ts";
@@ -50,15 +51,18 @@ export function draftSteps(input: WorkInput): readonly Draft[] {
     ...prickSteps(input),
     ...skiveSteps(input),
     ...dyeSteps(input),
-    ...dampSteps(input),
     ...bendSteps(input),
+    ...mouldSteps(input),
+    ...hemSteps(input),
     ...foldedPunchSteps(input),
     ...glue,
     ...joins,
     ...liningSlotSteps(input),
+    ...liningPrickSteps(input),
     ...edgeSteps(input),
   ];
-  return withOrder([SET_UP, ...work, CHECK]);
+  const ordered = withDamping(withOrder([SET_UP, ...work, CHECK]), input);
+  return ordered.map((s) => (s.phase === "check" ? lastOf(s, ordered) : s));
 }
 
 /** The steps with all that they wait for: the trade's rules on each piece, and what they name themselves. */
@@ -66,7 +70,6 @@ function withOrder(steps: readonly Draft[]): readonly Draft[] {
   const meets = (a: Draft, b: Draft): boolean => a.pieces.some((p) => b.pieces.includes(p));
   const linings = steps.filter((s) => s.phase === "lining");
   return steps.map((step) => {
-    if (step.phase === "check") return { ...step, after: idsOf(steps.filter((s) => s !== step)) };
     const ruled = steps.filter(
       (s) => AFTER[step.phase].includes(s.phase) && (s.phase === "set up" || meets(s, step)),
     );
@@ -79,10 +82,15 @@ function withOrder(steps: readonly Draft[]): readonly Draft[] {
   });
 }
 
-const LININGS = joinId("linings");
+/** It comes after everything. */
+const lastOf = (step: Draft, steps: readonly Draft[]): Draft => ({
+  ...step,
+  after: idsOf(steps.filter((s) => s.id !== step.id)),
+});
+
 /** What is sewn once the linings are in waits for them to be trimmed and cut through. */
 const isLined = (s: Draft): boolean =>
-  (s.phase === "put together" || s.phase === "glue edges") && s.after.includes(LININGS);
+  (s.phase === "put together" || s.phase === "glue edges") && s.after.includes(joinId(LININGS));
 
 const idsOf = (steps: readonly Draft[]): readonly string[] => steps.map((s) => s.id);
 
@@ -98,12 +106,15 @@ export function workOrder(input: WorkInput): {
 /**
  * The work of the whole order, step by step, in an order in which each can be done. Everything is derived from
  * what the pieces, joins, fittings and the order of putting together hold. Amounts are in what WORK counts by: edge
- * in metres as `edgedLength` and `finishedLength` say, areas in square decimetres of the outlines, stitches without
- * back-stitches. Minutes are the amount times the shop's for one, undefined where the shop doesn't say.
+ * in metres as `edgedLength` and `finishedLength` say, areas in square decimetres of the outlines, stitches with those
+ * that are sewn back. Minutes are the amount times the shop's for one, undefined where the shop doesn't say.
  */
 export const workSteps = (input: WorkInput): readonly WorkStep[] => workOrder(input).steps;
 
-function timed({ phase: _phase, serves: _serves, ...step }: Draft, shop: Shop): WorkStep {
+function timed(
+  { phase: _phase, serves: _serves, rightBefore: _before, damp: _damp, ...step }: Draft,
+  shop: Shop,
+): WorkStep {
   const each = shop.minutes[step.does];
   return each === undefined ? step : { ...step, minutes: each * step.amount };
 }

@@ -1,4 +1,5 @@
-import { basename } from "node:path";
+import { existsSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import {
   type Beside,
   type CompareOptions,
@@ -58,9 +59,29 @@ export function compare(before: string, after: string | undefined, json: boolean
     return second.ok ? said(first, second, {}, json) : second.ending;
   }
   const { text, file } = first.side.summary.order;
-  const second = made(text, file, `${file} made again`, undefined);
+  const second = made(text, file, `the order kept in this ${basename(before)}, made again`, undefined);
   if (!second.ok) return second.ending;
-  return said(first, second, { again: true, withoutShop: shopNamedIn(text) !== "" }, json);
+  const notes = besides(before, file, text);
+  return said(first, second, { again: true, withoutShop: shopNamedIn(text) !== "", notes }, json);
+}
+
+/** The order files of that name in the working folder and beside the job.json. */
+const orderFiles = (kept: string, name: string): readonly string[] =>
+  [...new Set([name, join(dirname(kept), name)])].filter((f) => existsSync(f));
+
+/** An order file was not looked at: how to compare with it, and that its text is another one now. */
+function besides(kept: string, orderFile: string, text: string): readonly string[] {
+  // The name stands in anybody's text: it leads to no other folder.
+  const name = basename(orderFile);
+  const files = orderFiles(kept, name);
+  const other = files.filter((f) => {
+    const now = readOrderFile(f);
+    return now.ok && now.text !== text;
+  });
+  const how = (f: string): string => `whittaw compare ${kept} ${f}`;
+  if (other.length > 0)
+    return other.map((f) => `${f} is not the order kept here any more. To compare with it: ${how(f)}`);
+  return [`No order file was looked at. To compare with one, name both: ${how(files[0] ?? name)}`];
 }
 
 type Made = Extract<SideRead, { readonly ok: true }>;

@@ -5,6 +5,7 @@ import type { BookWords } from "./book.ts";
 import type { DieWords } from "./die.ts";
 import type { GradeWords } from "./grade.ts";
 import type { MakeWords } from "./make.ts";
+import type { PageWords } from "./page.ts";
 import type { Ending } from "./terminal.ts";
 
 // The command line. Status: 0 done; 1 measures contradict each other or a check found an error; 2 not
@@ -159,7 +160,29 @@ function addGrade(whittaw: Command): void {
     });
 }
 
-const COMMANDS = [addMake, addCheck, addExplain, addDie, addCompare, addBook, addGrade, addBegin, addFacts];
+function addPage(whittaw: Command): void {
+  whittaw
+    .command("page")
+    .description("serve the page for the browser on this machine, and open it")
+    .option("--no-open", "only serve it")
+    .action(async (o: PageWords) => {
+      const { page } = await import("./page.ts");
+      finish(await page(o));
+    });
+}
+
+const COMMANDS = [
+  addMake,
+  addCheck,
+  addExplain,
+  addDie,
+  addCompare,
+  addBook,
+  addGrade,
+  addBegin,
+  addFacts,
+  addPage,
+];
 
 function program(): Command {
   const whittaw = new Command("whittaw")

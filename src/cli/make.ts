@@ -2,6 +2,7 @@ import { basename, extname, join, resolve } from "node:path";
 import {
   type Finding,
   type Fonts,
+  isShopFile,
   type JobOptions,
   jobFiles,
   makeJob,
@@ -107,10 +108,14 @@ function sameFolder(files: readonly string[]): string | undefined {
   return undefined;
 }
 
+const NO_ORDER =
+  "this is a shop file, not an order. To mend: name an order, which has a line shop: with this file's name";
+
 async function makeOne(file: string, options: MakeOptions, embedded: () => Fonts): Promise<Report> {
   const none = { file, findings: [], written: [], advice: [] };
   const read = readOrderFile(file);
   if (!read.ok) return { ...none, status: 2, faults: [read.message] };
+  if (isShopFile(read.text)) return { ...none, status: 2, faults: [NO_ORDER] };
   const shop = shopBeside(read.text, file);
   const result = makeJob(read.text, basename(file), { ...options, ...(shop ? { shop } : {}) });
   if (!result.made)

@@ -18,7 +18,8 @@ export function writeFiles(
   orderText: string,
 ): EarlierOrder | undefined {
   const earlier = earlierOrder(folder);
-  const stale = earlier === undefined || earlier.text === orderText ? [] : staleFiles(folder, files);
+  const other = earlier !== undefined && earlier.text !== orderText;
+  const stale = [...(other ? staleFiles(folder, files) : []), ...staleQuote(folder, files)];
   const paths = files.map((f) => join(folder, ...f.path.split("/")));
   try {
     for (const [i, path] of paths.entries()) {
@@ -60,6 +61,17 @@ function staleFiles(folder: string, files: readonly OutFile[]): readonly string[
   const pieces = list("pieces").filter((n) => n.endsWith(".svg"));
   const ours = [...list("").filter((n) => OURS.test(n)), ...pieces.map((n) => `pieces/${n}`)];
   return ours.filter((p) => !kept.has(p)).map((p) => join(folder, ...p.split("/")));
+}
+
+const QUOTE = ["quote.pdf", "quote.md"];
+
+/** A quote at prices that don't hold any more, of the same order too: nobody may send it. */
+function staleQuote(folder: string, files: readonly OutFile[]): readonly string[] {
+  const paths = files.map((f) => f.path);
+  if (!paths.includes("bench-sheet.pdf")) return [];
+  return QUOTE.filter((name) => !paths.includes(name) && existsSync(join(folder, name))).map((name) =>
+    join(folder, name),
+  );
 }
 
 /** An order that was made into a folder before. */

@@ -1,5 +1,7 @@
 // A chain of arcs that meet smoothly, as numbers: where it starts, how each bends and how long it is.
+
 import type { Point } from "../geometry/path.ts";
+import * as trig from "../units/trigonometry.ts";
 
 /** A place and the direction there, radians. */
 export type Pose = { readonly x: number; readonly y: number; readonly angle: number };
@@ -19,9 +21,9 @@ const NO_TURN = 1e-9;
 /** Where an arc ends. Its chord is 2 sin(turn ÷ 2) ÷ curvature, in the direction half-way between both ends. */
 export function ahead({ x, y, angle }: Pose, { curvature, length }: Link): Pose {
   const half = (curvature * length) / 2;
-  const chord = Math.abs(half) < NO_TURN ? length : (length * Math.sin(half)) / half;
+  const chord = Math.abs(half) < NO_TURN ? length : (length * trig.sin(half)) / half;
   const way = angle + half;
-  return { x: x + chord * Math.cos(way), y: y + chord * Math.sin(way), angle: angle + 2 * half };
+  return { x: x + chord * trig.cos(way), y: y + chord * trig.sin(way), angle: angle + 2 * half };
 }
 
 /** The poses at which each arc starts, and the last one's end. */
@@ -33,7 +35,7 @@ export function posesOf(start: Pose, links: readonly Link[]): readonly Pose[] {
 
 /** The point as seen from a pose: how far along, how far to the left. */
 export function seenFrom({ x, y, angle }: Pose, px: number, py: number): Point {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [cos, sin] = [trig.cos(angle), trig.sin(angle)];
   return [(px - x) * cos + (py - y) * sin, (py - y) * cos - (px - x) * sin];
 }
 
@@ -62,7 +64,7 @@ function jointAfter(pose: Pose, links: readonly Link[], index: number, done: num
   const next = ahead(pose, link);
   const s = done + link.length;
   const near = JOINT_SHARE * Math.min(link.length, after.length) + JOINT_MM;
-  const [cos, sin] = [Math.cos(next.angle), Math.sin(next.angle)];
+  const [cos, sin] = [trig.cos(next.angle), trig.sin(next.angle)];
   return { pose: next, cos, sin, s, from: s - near, to: s + near };
 }
 
@@ -74,7 +76,7 @@ export function strays(start: Pose, links: readonly Link[], samples: readonly Sa
   const found: number[] = [];
   let index = 0;
   let pose = start;
-  let [cos, sin] = [Math.cos(pose.angle), Math.sin(pose.angle)];
+  let [cos, sin] = [trig.cos(pose.angle), trig.sin(pose.angle)];
   let joint = jointAfter(pose, links, 0, 0);
   for (const { x, y, s } of samples) {
     while (joint && s >= joint.from) {

@@ -1,4 +1,5 @@
 // How a chain of arcs may start and end: at a corner, square to an axis, on a line or arc that is kept.
+import * as trig from "../units/trigonometry.ts";
 import { type Link, leftOfArc, type Pose, posesOf, seenFrom } from "./arcChain.ts";
 
 /**
@@ -22,7 +23,7 @@ export const startsFree = ({ kind }: ChainEnd): boolean => kind === "corner" || 
 function startPose({ kind, pose }: ChainEnd, by: number): Pose {
   if (kind === "corner") return { ...pose, angle: pose.angle + by };
   if (kind !== "axis") return pose;
-  return { ...pose, x: pose.x - by * Math.sin(pose.angle), y: pose.y + by * Math.cos(pose.angle) };
+  return { ...pose, x: pose.x - by * trig.sin(pose.angle), y: pose.y + by * trig.cos(pose.angle) };
 }
 
 /** The chain that the numbers say. A kept start's own arc comes first. */
@@ -48,13 +49,13 @@ export const numbersOf = (start: ChainEnd, links: readonly Link[]): Numbers => [
 /** What must be nothing for the chain to end as it should, mm. */
 export function misses(end: ChainEnd, last: Pose): readonly number[] {
   const [u, v] = seenFrom(end.pose, last.x, last.y);
-  const turned = AHEAD_MM * Math.sin(last.angle - end.pose.angle);
+  const turned = AHEAD_MM * trig.sin(last.angle - end.pose.angle);
   if (end.kind === "corner") return [u, v];
   if (end.kind === "axis") return [u, turned];
   if (end.kind !== "kept") return [u, v, turned];
   const { curvature } = end;
-  const way = end.pose.angle + Math.atan2(curvature * u, 1 - curvature * v);
-  return [leftOfArc(u, v, curvature), AHEAD_MM * Math.sin(last.angle - way)];
+  const way = end.pose.angle + trig.atan2(curvature * u, 1 - curvature * v);
+  return [leftOfArc(u, v, curvature), AHEAD_MM * trig.sin(last.angle - way)];
 }
 
 export const endOf = (start: ChainEnd, numbers: Numbers): Pose => {

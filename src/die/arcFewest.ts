@@ -1,4 +1,5 @@
 // The fewest arcs for one smooth stretch of an outline, between lines and arcs of the piece that are kept.
+
 import {
   type ArcCurve,
   type Curve,
@@ -10,6 +11,7 @@ import {
 import { distanceToPath } from "../geometry/distance.ts";
 import type { Path, Point } from "../geometry/path.ts";
 import { apart, dot, minus, polar } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 import { type Link, type Pose, posesOf, type Sample } from "./arcChain.ts";
 import { type ChainEnd, chainOf, numbersOf } from "./arcEnds.ts";
 import { guesses } from "./arcKnots.ts";
@@ -58,7 +60,7 @@ export const curvatureOfPlain = (curve: Plain): number =>
 
 function poseAt(curve: Curve, t: number): Pose {
   const [[x, y], [wx, wy]] = [curveAt(curve, t), directionAt(curve, t)];
-  return { x, y, angle: Math.atan2(wy, wx) };
+  return { x, y, angle: trig.atan2(wy, wx) };
 }
 
 function roughLength(curve: Curve): number {
@@ -151,7 +153,7 @@ export function strayBetween(a: readonly Curve[], b: readonly Curve[]): number {
 /** A line or arc that was kept, up to or from another place on it. */
 export function cutPlain(curve: Plain, p0: Point, p1: Point): Plain {
   if (curve.kind === "line") return { kind: "line", p0, p1 };
-  const angle = (p: Point): number => Math.atan2(p[1] - curve.centre[1], p[0] - curve.centre[0]);
+  const angle = (p: Point): number => trig.atan2(p[1] - curve.centre[1], p[0] - curve.centre[0]);
   const [a0, a1] = [angle(p0), angle(p1)];
   const way = Math.sign(curve.sweep);
   const turn = 2 * Math.PI;

@@ -1,9 +1,11 @@
 // The same stretch may lie anywhere on a piece, turned, mirrored, run the other way. Seen in a frame of its own
 // it always looks the same, so that it is always given the same arcs.
+
 import type { Curve } from "../geometry/curve.ts";
 import type { Point } from "../geometry/path.ts";
 import { apart, cross, dot, minus, unit } from "../geometry/vector.ts";
 import { roundTo } from "../units/round.ts";
+import * as trig from "../units/trigonometry.ts";
 import type { Beside, Bridged, Gap, Plain } from "./arcFewest.ts";
 import { backwards } from "./arcMerge.ts";
 
@@ -26,7 +28,7 @@ export function mappedCurve<C extends Curve>(curve: C, map: PointMap, mirrors: b
   if (curve.kind === "line") return { ...curve, p0, p1 };
   if (curve.kind === "cubic") return { ...curve, p0, c1: map(curve.c1), c2: map(curve.c2), p1 };
   const centre = map(curve.centre);
-  const angle0 = Math.atan2(p0[1] - centre[1], p0[0] - centre[0]);
+  const angle0 = trig.atan2(p0[1] - centre[1], p0[0] - centre[0]);
   return { ...curve, p0, p1, centre, angle0, sweep: mirrors ? -curve.sweep : curve.sweep };
 }
 

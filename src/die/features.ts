@@ -1,8 +1,10 @@
 // Each thing on a piece: what the die cuts, and what is left for hand and bench.
+
 import { boundsOf, unionBox } from "../geometry/bounds.ts";
 import { circlePath, line, openPath, type Path, type Point, polyline } from "../geometry/path.ts";
 import type { Cutout, Fold, Hole, Mark, Piece, SeamLine, Zone } from "../model/piece.ts";
 import { printNumber } from "../units/index.ts";
+import * as trig from "../units/trigonometry.ts";
 import { clearWidth } from "./clearWidth.ts";
 import type { DieFeature, FeatureKind } from "./feature.ts";
 import { lettered } from "./letters.ts";
@@ -71,7 +73,7 @@ function roundFeature(hole: Hole, settings: DieSettings): DieFeature {
 
 /** An awl slit from end to end. */
 function slit({ at: [x, y], size, angle }: Hole): Path {
-  const [dx, dy] = [(Math.cos(angle) * size) / 2, (Math.sin(angle) * size) / 2];
+  const [dx, dy] = [(trig.cos(angle) * size) / 2, (trig.sin(angle) * size) / 2];
   return openPath([x - dx, y - dy], [line([x + dx, y + dy])]);
 }
 
@@ -129,7 +131,7 @@ const byHand = (id: string, kind: FeatureKind, why: string, path: Path): DieFeat
 
 const MARK_WHY = {
   crease: "pressed, not cut",
-  notch: "a short cut in the edge",
+  notch: "mark, flesh side",
   clip: "cut when the edge is turned",
 } as const;
 

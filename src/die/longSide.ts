@@ -1,9 +1,11 @@
 // Which way a slot lies: the smallest box round it at the direction of its longest straight side.
+
 import { boundsOf } from "../geometry/bounds.ts";
 import { curvesOf } from "../geometry/curve.ts";
 import type { Path } from "../geometry/path.ts";
 import { turned } from "../geometry/transform.ts";
 import { apart } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 
 export type LongSide = { readonly length: number; readonly width: number; readonly angle: number };
 
@@ -20,7 +22,7 @@ export function longSide(path: Path): LongSide {
     (best, l) => (!best || apart(l.p0, l.p1) > apart(best.p0, best.p1) + 1e-6 ? l : best),
     undefined,
   );
-  const along = longest ? Math.atan2(longest.p1[1] - longest.p0[1], longest.p1[0] - longest.p0[0]) : 0;
+  const along = longest ? trig.atan2(longest.p1[1] - longest.p0[1], longest.p1[0] - longest.p0[0]) : 0;
   const { minX, minY, maxX, maxY } = boundsOf(turned(path, -along));
   const [a, b] = [maxX - minX, maxY - minY];
   return a >= b

@@ -1,8 +1,10 @@
 // An outline that is its own mirror image is fitted in one half, and that half is mirrored.
+
 import { boundsOf } from "../geometry/bounds.ts";
 import { type Curve, curveAt, directionAt, partOf } from "../geometry/curve.ts";
 import { type Path, type Point, SAME_POINT_MM } from "../geometry/path.ts";
 import { apart, cross, dot, minus } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 import type { Free } from "./arcFewest.ts";
 import { mappedCurve } from "./arcFrame.ts";
 import { backwards, MOST_TURN } from "./arcMerge.ts";
@@ -25,7 +27,7 @@ export type Half = { readonly curves: readonly Curve[]; readonly start: Free; re
 export function mirrorOf(outline: Path, { at, angle }: Axis): Mirror {
   const { minX, minY, maxX, maxY } = boundsOf(outline);
   const middle: Point = [(minX + maxX) / 2, (minY + maxY) / 2];
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [cos, sin] = [trig.cos(angle), trig.sin(angle)];
   if (Math.abs(sin) < UPRIGHT_RAD) return { at: middle, way: [1, 0] };
   if (Math.abs(cos) < UPRIGHT_RAD) return { at: middle, way: [0, 1] };
   return { at, way: [cos, sin] };

@@ -1,10 +1,12 @@
 // A notch in the edge as a short piece of rule that stands on the outline's.
+
 import { containsPoint } from "../geometry/contains.ts";
 import { curvesOf } from "../geometry/curve.ts";
 import { distanceToPath } from "../geometry/distance.ts";
 import type { Path } from "../geometry/path.ts";
 import { apart, between, minus } from "../geometry/vector.ts";
 import type { Mark } from "../model/piece.ts";
+import * as trig from "../units/trigonometry.ts";
 import type { DieFeature } from "./feature.ts";
 import { ofLine } from "./longSide.ts";
 
@@ -30,7 +32,7 @@ export function notchInDie({ id, kind, path }: Mark, outline: Path): DieFeature 
     why: "a short piece of rule that stands on the outline's",
     at,
     size: { length: apart(p0, p1), width: 0 },
-    angle: ofLine(Math.atan2(y, x)),
+    angle: ofLine(trig.atan2(y, x)),
     paths: [path],
     holes: [],
   };

@@ -1,10 +1,12 @@
 // Is a die its own mirror image? Looked at on what is drawn: outline, slots and holes together.
+
 import { boundsOf } from "../geometry/bounds.ts";
 import { curveAt, curvesOf } from "../geometry/curve.ts";
 import { distanceToPath } from "../geometry/distance.ts";
 import { flatten } from "../geometry/flatten.ts";
 import type { Path, Point } from "../geometry/path.ts";
 import { apart } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 
 /** Mirror images that lie this near each other, mm, are the same: what a die's drawing promises. */
 const SAME_MM = 0.05;
@@ -56,7 +58,7 @@ function middleOf(path: Path): Point {
  */
 function candidates(outline: Path, inner: readonly Path[]): readonly Axis[] {
   const { centre, xx, yy, xy } = balanceOf(flatten(outline, CHORD_MM));
-  const main = Math.atan2(2 * xy, xx - yy) / 2;
+  const main = trig.atan2(2 * xy, xx - yy) / 2;
   const axis = (angle: number): Axis => ({ at: centre, angle });
   if (Math.hypot(xx - yy, 2 * xy) > EVEN * (xx + yy)) return [axis(main), axis(main + Math.PI / 2)];
   const places = [
@@ -66,12 +68,12 @@ function candidates(outline: Path, inner: readonly Path[]): readonly Axis[] {
   return [
     axis(main),
     axis(main + Math.PI / 2),
-    ...places.map(([x, y]) => axis(Math.atan2(y - centre[1], x - centre[0]))),
+    ...places.map(([x, y]) => axis(trig.atan2(y - centre[1], x - centre[0]))),
   ];
 }
 
 function mirrored([x, y]: Point, { at, angle }: Axis): Point {
-  const [cos, sin] = [Math.cos(2 * angle), Math.sin(2 * angle)];
+  const [cos, sin] = [trig.cos(2 * angle), trig.sin(2 * angle)];
   const [dx, dy] = [x - at[0], y - at[1]];
   return [at[0] + cos * dx + sin * dy, at[1] + sin * dx - cos * dy];
 }

@@ -163,15 +163,21 @@ function wordsOf(findings: readonly Finding[], title: DieTitle): readonly string
  * The same whether the board is ordered or not: a file that is out does not change with what else is drawn.
  */
 const singleOnly = (board: string): string =>
-  `Make this die only if no board of two is ordered: drawing ${board} would be made instead`;
+  `Make this die only if no board of two is ordered in its place (drawing ${board})`;
 
 const boardInstead = (of: string): string =>
-  `Make this board, 1 of it, instead of the single die of drawing ${of}, which defines the outline`;
+  `Make 1 of this board instead of single dies: drawing ${of} defines the outline`;
 
-async function dieOwnFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
+/** `ordered`: one from these sheets, or two on one board in its place. */
+async function dieOwnFiles(
+  job: Job,
+  asked: DieAsked,
+  ordered: "single" | "board",
+  options: DieOptions,
+): Promise<readonly JobFile[]> {
   const { die, slug, says, piece, own: findings } = asked;
   const board = boardNumber(job, asked);
-  const title = { ...titleOf(job, asked, slug, says), ...(options.nest ? { board } : {}) };
+  const title = { ...titleOf(job, asked, slug, says), ...(ordered === "board" ? { board } : {}) };
   const name = `${piece.id}-${slug}-${die.settings.revision}`;
   const words = wordsOf(findings, title);
   const cut = [...words, singleOnly(board)];
@@ -194,12 +200,16 @@ async function dieOwnFiles(job: Job, asked: DieAsked, options: DieOptions): Prom
 }
 
 /** Two of the first of a piece's dies on one board. */
-async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Promise<readonly JobFile[]> {
+async function nestedFiles(
+  job: Job,
+  asked: DieAsked,
+  { nest, findings }: PairAsked,
+  options: DieOptions,
+): Promise<readonly JobFile[]> {
   const { die, piece, slug, own } = asked;
-  const { nest, findings } = asked.pair ?? pairOf(die);
   const pair = boardSlug(asked);
   const of = `${numberOf(job, asked, slug)}, revision ${die.settings.revision}`;
-  const title = { ...titleOf(job, asked, pair, sayBothSides(nest)), instead: true };
+  const title = { ...titleOf(job, asked, pair, sayBothSides(nest)), instead: !hasErrors(findings) };
   const name = `die-${piece.id}-${pair}-${die.settings.revision}`;
   const found = [...own, ...findings];
   const sheet = pairSheet({
@@ -213,7 +223,7 @@ async function nestedFiles(job: Job, asked: DieAsked, options: DieOptions): Prom
     file: `${name}.dxf`,
     ...(hasErrors(found) ? { stamp: STAMP } : {}),
   });
-  const words = [...wordsOf(found, title), boardInstead(of)];
+  const words = [...wordsOf(found, title), ...(title.instead ? [boardInstead(of)] : [])];
   return [
     ...(await drawingFiles(name, [sheet], job, options)),
     { path: `${name}.dxf`, data: dxf(pairItems(die, nest, { ruleEdge: options.ruleEdge ?? false, words })) },
@@ -263,8 +273,13 @@ export async function dieFiles(
   options: DieOptions,
 ): Promise<readonly JobFile[]> {
   const files: JobFile[] = [];
-  for (const asked of dies) files.push(...(await dieOwnFiles(job, asked, options)));
-  if (dies[0]) files.push(await templateFile(job, dies, dies[0], options));
-  if (options.nest && dies[0]) files.push(...(await nestedFiles(job, dies[0], options)));
+  const [first] = dies;
+  if (!first) return files;
+  const pair = options.nest ? (first.pair ?? pairOf(first.die)) : undefined;
+  // A board that can't be made is not ordered: then the single die is.
+  const ordered = pair && !hasErrors(pair.findings) ? "board" : "single";
+  for (const asked of dies) files.push(...(await dieOwnFiles(job, asked, ordered, options)));
+  files.push(await templateFile(job, dies, first, options));
+  if (pair) files.push(...(await nestedFiles(job, first, pair, options)));
   return files;
 }

@@ -1,4 +1,5 @@
 // Area by Green's theorem: half the sum of x dy − y dx along the path.
+import * as trig from "../units/trigonometry.ts";
 import { type Curve, curvesOf } from "./curve.ts";
 import { endPoint, type Path, type Point } from "./path.ts";
 import { reversed } from "./transform.ts";
@@ -10,7 +11,7 @@ function sweptTwice(curve: Curve, eye: Point): number {
   const triangle = cross(a, b);
   if (curve.kind === "line") return triangle;
   // The circular segment between arc and chord: r² (θ − sin θ) / 2.
-  if (curve.kind === "arc") return triangle + curve.radius ** 2 * (curve.sweep - Math.sin(curve.sweep));
+  if (curve.kind === "arc") return triangle + curve.radius ** 2 * (curve.sweep - trig.sin(curve.sweep));
   // Integral of the Bernstein products, pair by pair of control points.
   const [c, d] = [minus(curve.c1, eye), minus(curve.c2, eye)];
   const pairs =

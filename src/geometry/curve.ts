@@ -1,4 +1,5 @@
 // One segment together with where it starts, in the form that sums are done in: t runs from 0 to 1.
+import * as trig from "../units/trigonometry.ts";
 import {
   type ArcSegment,
   arc,
@@ -46,8 +47,8 @@ const TURN = 2 * Math.PI;
 
 function arcCurve(from: Point, segment: ArcSegment): ArcCurve {
   const { to, centre, ccw } = segment;
-  const a0 = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
-  const a1 = Math.atan2(to[1] - centre[1], to[0] - centre[0]);
+  const a0 = trig.atan2(from[1] - centre[1], from[0] - centre[0]);
+  const a1 = trig.atan2(to[1] - centre[1], to[0] - centre[0]);
   const left = (((a1 - a0) % TURN) + TURN) % TURN;
   const sweep = ccw ? left : left === 0 ? 0 : left - TURN;
   // The mean of both ends, should they differ in the last digits.

@@ -1,3 +1,4 @@
+import * as trig from "../units/trigonometry.ts";
 import { bendingAt, type Curve, curveAt, curvesOf } from "./curve.ts";
 import { type Path, type Point, SAME_POINT_MM } from "./path.ts";
 import { apart, sizeOf } from "./vector.ts";
@@ -11,7 +12,7 @@ export function chordCount(curve: Curve, tolerance: number): number {
   if (curve.kind === "line") return 1;
   if (curve.kind === "arc") {
     const cosine = Math.max(1 - tolerance / curve.radius, -1);
-    return Math.max(1, Math.ceil(Math.abs(curve.sweep) / (2 * Math.acos(cosine))));
+    return Math.max(1, Math.ceil(Math.abs(curve.sweep) / (2 * trig.acos(cosine))));
   }
   const bending = Math.max(sizeOf(bendingAt(curve, 0)), sizeOf(bendingAt(curve, 1)));
   return Math.max(1, Math.ceil(Math.sqrt(bending / (8 * tolerance))));

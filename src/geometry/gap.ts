@@ -1,5 +1,6 @@
 // The least distance between two curves.
 
+import * as trig from "../units/trigonometry.ts";
 import { boxGap, boxOfCurve } from "./bounds.ts";
 import {
   type ArcCurve,
@@ -33,7 +34,7 @@ function endGaps(a: Curve, b: Curve): number {
 /** From the arc's points in the directions ±`way` to the other curve: where a common normal may be. */
 function normalGaps(arc: ArcCurve, way: Point, other: Curve): number {
   const gaps = [way, [-way[0], -way[1]] as Point].map((direction) => {
-    const t = arcParameter(arc, Math.atan2(direction[1], direction[0]));
+    const t = arcParameter(arc, trig.atan2(direction[1], direction[0]));
     return t >= 0 && t <= 1 ? nearestOnCurve(other, curveAt(arc, t)).distance : Infinity;
   });
   return Math.min(...gaps);

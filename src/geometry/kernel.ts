@@ -1,6 +1,8 @@
 // The only place that speaks to paper: paths in, paths out. Paper keeps one project as global state; it is
 // set up once, and nothing is ever inserted into it.
+
 import paper from "paper/dist/paper-core.js";
+import * as trig from "../units/trigonometry.ts";
 import { type ArcCurve, type CubicCurve, type Curve, curvesOf, partOf, velocityAt } from "./curve.ts";
 import { closedPath, cubic, line, type Path, type Point, type Segment } from "./path.ts";
 import { minus, plus, scaled } from "./vector.ts";
@@ -21,7 +23,7 @@ const onGrid = (value: number): number => Math.round(value / GRID_MM) * GRID_MM;
  * How far the usual cubic (handles 4/3 tan(θ/4) r) bulges over an arc of angle θ, as a share of r:
  * 2/27 · sin⁶(θ/4) / cos²(θ/4) (from memory; 2.7e-4 for a quarter circle).
  */
-const arcError = (angle: number): number => ((2 / 27) * Math.sin(angle / 4) ** 6) / Math.cos(angle / 4) ** 2;
+const arcError = (angle: number): number => ((2 / 27) * trig.sin(angle / 4) ** 6) / trig.cos(angle / 4) ** 2;
 
 function arcCubics(curve: ArcCurve): readonly CubicCurve[] {
   const sweep = Math.abs(curve.sweep);
@@ -29,7 +31,7 @@ function arcCubics(curve: ArcCurve): readonly CubicCurve[] {
   while (curve.radius * arcError(sweep / count) > ARC_ERROR_MM) count++;
   return Array.from({ length: count }, (_, i) => {
     const part = partOf(curve, i / count, (i + 1) / count) as ArcCurve;
-    const handle = (4 / 3) * (Math.tan(part.sweep / 4) / part.sweep);
+    const handle = (4 / 3) * (trig.tan(part.sweep / 4) / part.sweep);
     const c1 = plus(part.p0, scaled(velocityAt(part, 0), handle));
     const c2 = minus(part.p1, scaled(velocityAt(part, 1), handle));
     return { kind: "cubic", p0: part.p0, c1, c2, p1: part.p1 };

@@ -1,6 +1,7 @@
 // Lengths along a path and what is found there. `s` is the length from the path's start in mm. On a closed
 // path s runs on round (s = length is the start again); on an open path an s beyond either end by more
 // than SAME_POINT_MM throws a RangeError.
+import * as trig from "../units/trigonometry.ts";
 import {
   type ArcCurve,
   bendingAt,
@@ -48,7 +49,7 @@ export function tangentAt(path: Path, s: number): number {
   const found = find(path, s);
   if (!found) return 0;
   const [x, y] = directionAt(found.curve, found.t);
-  return Math.atan2(y, x);
+  return trig.atan2(y, x);
 }
 
 const arcCurvature = ({ radius, sweep }: ArcCurve): number => (sweep > 0 ? 1 : -1) / radius;

@@ -1,4 +1,5 @@
 // Where two curves meet: cross, touch, or run along each other.
+import * as trig from "../units/trigonometry.ts";
 import { boxDistance, boxesMeet, boxOfCurve } from "./bounds.ts";
 import {
   type ArcCurve,
@@ -31,7 +32,7 @@ function lineT(curve: LineCurve, point: Point): number | undefined {
 }
 
 function arcT(curve: ArcCurve, point: Point): number | undefined {
-  const angle = Math.atan2(point[1] - curve.centre[1], point[0] - curve.centre[0]);
+  const angle = trig.atan2(point[1] - curve.centre[1], point[0] - curve.centre[0]);
   return withinEnds(arcParameter(curve, angle), curve.radius * Math.abs(curve.sweep));
 }
 

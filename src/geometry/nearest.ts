@@ -1,4 +1,5 @@
 // The point of one curve nearest to a given point.
+import * as trig from "../units/trigonometry.ts";
 import {
   type ArcCurve,
   arcParameter,
@@ -30,7 +31,7 @@ export function lineParameter(p0: Point, p1: Point, point: Point): number {
 function arcNear(curve: ArcCurve, to: Point): Near {
   const { centre } = curve;
   const ends = nearer(nearAt(curve, 0, to), nearAt(curve, 1, to));
-  const t = arcParameter(curve, Math.atan2(to[1] - centre[1], to[0] - centre[0]));
+  const t = arcParameter(curve, trig.atan2(to[1] - centre[1], to[0] - centre[0]));
   return t > 0 && t < 1 ? nearer(ends, nearAt(curve, t, to)) : ends;
 }
 

@@ -1,5 +1,6 @@
 // The raw offset: every curve of a path shifted to its left by d, with an arc round every corner that
 // opens. What runs back on itself or comes nearer than d is taken away later.
+import * as trig from "../units/trigonometry.ts";
 import { type ArcCurve, type CubicCurve, type Curve, curveAt, directionAt, velocityAt } from "./curve.ts";
 import { fitCubic } from "./fit-cubic.ts";
 import { curvatureOf } from "./length.ts";
@@ -36,7 +37,7 @@ function roundCorner(at: Point, way0: Point, way1: Point, d: number): readonly A
   if (!(opens || back) || Math.abs(turn) * radius < POINT_MM) return [];
   const p0 = plus(at, scaled(leftOf(way0), d));
   const p1 = plus(at, scaled(leftOf(way1), d));
-  const angle0 = Math.atan2(p0[1] - at[1], p0[0] - at[0]);
+  const angle0 = trig.atan2(p0[1] - at[1], p0[0] - at[0]);
   const swept = opens ? Math.abs(turn) : 2 * Math.PI - Math.abs(turn);
   return [{ kind: "arc", p0, p1, centre: at, radius, angle0, sweep: -Math.sign(d) * swept }];
 }

@@ -1,6 +1,8 @@
 // Plain immutable paths. Millimetres, x to the right, y up; an angle grows anticlockwise.
 // An arc keeps its centre, so that it stays an arc: a die maker bends arcs, and DXF has them.
 
+import * as trig from "../units/trigonometry.ts";
+
 export type Point = readonly [x: number, y: number];
 
 export type LineSegment = { readonly kind: "line"; readonly to: Point };
@@ -74,7 +76,7 @@ export function circlePath(centre: Point, radius: number): Path {
 export function slotPath(centre: Point, length: number, width: number, angle = 0): Path {
   const r = width / 2;
   const half = length / 2 - r;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [cos, sin] = [trig.cos(angle), trig.sin(angle)];
   const at = (x: number, y: number): Point => [centre[0] + x * cos - y * sin, centre[1] + x * sin + y * cos];
   const start = at(-half, -r);
   return {

@@ -1,6 +1,7 @@
 // Moving, turning, mirroring. A mirrored path keeps its order of points, so a length s along it finds the
 // mirror image of the same place; a mirrored anticlockwise outline therefore runs clockwise
 // (`anticlockwise` turns it round where the direction matters). 0 − x is written for −x so that no −0 arises.
+import * as trig from "../units/trigonometry.ts";
 import { arc, cubic, line, type Path, type Point, type Segment, withStarts } from "./path.ts";
 
 type PointMap = (point: Point) => Point;
@@ -24,7 +25,7 @@ function mapped(path: Path, map: PointMap, mirrors = false): Path {
 export const moved = (path: Path, by: Point): Path => mapped(path, ([x, y]) => [x + by[0], y + by[1]]);
 
 function turning(angle: number, [ox, oy]: Point): PointMap {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [cos, sin] = [trig.cos(angle), trig.sin(angle)];
   return ([x, y]) => [ox + (x - ox) * cos - (y - oy) * sin, oy + (x - ox) * sin + (y - oy) * cos];
 }
 

@@ -1,5 +1,6 @@
 // Small sums with points taken as vectors. Square roots are written out instead of Math.hypot:
 // sqrt is rounded the same way by every engine, and it is faster.
+import * as trig from "../units/trigonometry.ts";
 import type { Point } from "./path.ts";
 
 export const plus = (a: Point, b: Point): Point => [a[0] + b[0], a[1] + b[1]];
@@ -32,8 +33,8 @@ export function unit(a: Point): Point {
 
 /** The point at `radius` from `centre` in the direction `angle`. */
 export function polar(centre: Point, radius: number, angle: number): Point {
-  return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
+  return [centre[0] + radius * trig.cos(angle), centre[1] + radius * trig.sin(angle)];
 }
 
 /** Turn from direction a to direction b, in (−π, π], left positive. */
-export const turnBetween = (a: Point, b: Point): number => Math.atan2(cross(a, b), dot(a, b));
+export const turnBetween = (a: Point, b: Point): number => trig.atan2(cross(a, b), dot(a, b));

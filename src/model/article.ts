@@ -181,7 +181,7 @@ export type InwardFold = {
   readonly dimension: string;
 };
 
-/** A row of the fit table: which holes give which measure. */
+/** A row of the fit table: which holes give which measure. An article with one billet has `near` alone. */
 export type FitRow = {
   readonly near: number | undefined;
   readonly off: number | undefined;
@@ -192,6 +192,8 @@ export type FitRow = {
 export type Fit = {
   readonly name: string;
   readonly wanted: number;
+  /** Where the measure that is wanted comes from; "as measured" unless said. */
+  readonly wantedIs?: "as ordered" | "as reckoned";
   readonly shortest: number;
   readonly longest: number;
   readonly rows: readonly FitRow[];

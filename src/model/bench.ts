@@ -119,7 +119,7 @@ export type WorkStep = {
   readonly says: string;
   readonly pieces: readonly string[];
   readonly tool: string;
-  /** How the tool is set: "groover 3 mm from the edge"; "" where nothing is set. */
+  /** How the tool is set: "3 mm from the edge"; "" where nothing is set. */
   readonly setting: string;
   /** How much of it, in what WORK counts it by. */
   readonly amount: number;

@@ -24,7 +24,8 @@ export type Derivation = {
 
 const namedIn = (parts: readonly Part[]): readonly Quantity[] => parts.filter((p) => typeof p !== "string");
 
-function stepOf(q: Quantity): DerivationStep {
+/** A quantity as one line of an explanation. */
+export function stepOf(q: Quantity): DerivationStep {
   return {
     name: q.name ?? "",
     value: q.value,
@@ -38,17 +39,25 @@ function stepOf(q: Quantity): DerivationStep {
   };
 }
 
-/** Writes out a quantity's chain of named steps: values that were given first, the result last. */
-export function derivationOf(piece: string, result: Quantity): Derivation {
+/** All that a quantity was worked from: values that were given first, then the steps, the quantity itself last. */
+export function behind(result: Quantity): readonly Quantity[] {
   const seen = new Set<Quantity>();
-  const leaves: DerivationStep[] = [];
-  const worked: DerivationStep[] = [];
+  const leaves: Quantity[] = [];
+  const worked: Quantity[] = [];
   const visit = (q: Quantity): void => {
     if (seen.has(q)) return;
     seen.add(q);
     for (const input of [...namedIn(q.parts), ...q.inputs]) visit(input);
-    (q.origin === undefined ? worked : leaves).push(stepOf(q));
+    (q.origin === undefined ? worked : leaves).push(q);
   };
   visit(result);
-  return { piece, result: result.name ?? "", value: result.value, steps: [...leaves, ...worked] };
+  return [...leaves, ...worked];
 }
+
+/** Writes out a quantity's chain of named steps: values that were given first, the result last. */
+export const derivationOf = (piece: string, result: Quantity): Derivation => ({
+  piece,
+  result: result.name ?? "",
+  value: result.value,
+  steps: behind(result).map(stepOf),
+});

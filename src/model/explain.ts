@@ -17,7 +17,7 @@ function sayOrigin(origin: Origin): string {
 }
 
 /** One step: its name and value, then the expression in names and in figures. */
-function sayStep(step: DerivationStep, units: Units): readonly string[] {
+export function sayStep(step: DerivationStep, units: Units): readonly string[] {
   const head = `${step.name} = ${sayValue(step.value, step.kind, units)}`;
   if (step.origin) return [`${head}   (${sayOrigin(step.origin)})`];
   const words = step.parts.map((p) => (typeof p === "string" ? p : p.name)).join("");

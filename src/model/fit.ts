@@ -7,6 +7,9 @@ export const sayHoles = (r: FitRow): string =>
     ? `hole ${r.near}`
     : `near ${r.near}, off ${r.off}${r.even ? "" : " (one hole uneven)"}`;
 
+/** What stands beside the row of the measure that is wanted. */
+export const sayWanted = ({ wantedIs }: Fit): string => wantedIs ?? "as measured";
+
 /** The sizes that a row's measure suits. */
 export const saySuits = ({ sizes }: FitRow): string =>
   sizes.length === 0 ? "no size of the built-in table" : sizes.join(", ");
@@ -17,7 +20,7 @@ export function fitLines(fit: Fit, units: Units): readonly string[] {
     sayHoles(r),
     sayValue(r.measure, "length", units),
     fit.sizesNote !== undefined ? "" : saySuits(r),
-    r.measure === fit.wanted ? "<- as measured" : "",
+    r.measure === fit.wanted ? `<- ${sayWanted(fit)}` : "",
   ]);
   const widths = [0, 1, 2].map((i) => Math.max(...rows.map((r) => r[i]!.length)));
   return [

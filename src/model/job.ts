@@ -7,8 +7,10 @@ import type { Units } from "./say.ts";
 import type { Layout } from "./sheet.ts";
 import type { Shop } from "./shop.ts";
 
-/** Grows when job.json changes its shape. */
-export const JOB_FORMAT = 1;
+/** Grows when job.json changes its shape: 2 since it holds the bench sheet. */
+export const JOB_FORMAT = 2;
+/** The oldest job.json that can still be compared and made again. */
+export const OLDEST_JOB_FORMAT = 1;
 /** Equal to the package's version; a test holds them together. */
 export const ENGINE_VERSION = "0.1.0";
 

@@ -1,6 +1,8 @@
 // A quantity is a number that remembers how it came about. Formulas are written with the functions
 // below, so the text that explains a size is the computation itself and can't drift from it.
 
+import * as trig from "../units/trigonometry.ts";
+
 /** What a number counts; it decides how the number is printed, never how it is computed. */
 export type QuantityKind =
   | "length"
@@ -153,13 +155,13 @@ export function square(a: Operand): Quantity {
   const parts = [...(isQuantity(a) && a.name === undefined ? ["(", ...a.parts, ")"] : partsOf(a, true)), "²"];
   return { value: numberIn(a) ** 2, kind: kindOf([a]), parts, inputs: inputsOf([a]) };
 }
-export const sine = (a: Operand): Quantity => call("sin", Math.sin(numberIn(a)), "number", [a]);
-export const cosine = (a: Operand): Quantity => call("cos", Math.cos(numberIn(a)), "number", [a]);
-export const tangent = (a: Operand): Quantity => call("tan", Math.tan(numberIn(a)), "number", [a]);
-export const arcCosine = (a: Operand): Quantity => call("acos", Math.acos(numberIn(a)), "angle", [a]);
+export const sine = (a: Operand): Quantity => call("sin", trig.sin(numberIn(a)), "number", [a]);
+export const cosine = (a: Operand): Quantity => call("cos", trig.cos(numberIn(a)), "number", [a]);
+export const tangent = (a: Operand): Quantity => call("tan", trig.tan(numberIn(a)), "number", [a]);
+export const arcCosine = (a: Operand): Quantity => call("acos", trig.acos(numberIn(a)), "angle", [a]);
 /** The angle whose tangent is y ÷ x, in the right quadrant. */
 export const arcTangent = (y: Operand, x: Operand): Quantity =>
-  call("atan2", Math.atan2(numberIn(y), numberIn(x)), "angle", [y, x]);
+  call("atan2", trig.atan2(numberIn(y), numberIn(x)), "angle", [y, x]);
 
 function chosen(
   word: string,

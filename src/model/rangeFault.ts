@@ -162,13 +162,19 @@ function mend(d: MeasuredDimension, c: Case, value: Quantity, side: keyof Bounds
   if (!d.handed && c.origin !== "given") return `give ${c.orderKey}, ${limit}`;
   if (!d.handed) {
     if (value.value < 0 && within(-value.value, bounds)) return "take the minus away";
-    const meant = otherUnits(d, c, bounds);
+    const meant = [...otherUnits(d, c, bounds), ...hundredths(d, value.value, bounds)];
     const or = meant.length === 0 ? "" : `, or did you mean ${oneOf(meant)}?`;
     return `${side === "least" ? "raise" : "lower"} ${c.orderKey} to ${limit}${or}`;
   }
   const roots = rootsOf(value);
   return `change ${roots.length === 0 ? "what it follows from" : oneOf([...new Set(roots)])}: it must come to ${limit}`;
 }
+
+/** A share that was written as its hundredths: `25` for 25 %. */
+const hundredths = (d: MeasuredDimension, value: number, bounds: Bounds): readonly string[] =>
+  d.kind === "ratio" && value > 1 && within(value / 100, bounds)
+    ? [`${printNumber(value, 6)} % (${printNumber(value / 100, 8)})`]
+    : [];
 
 function noneFits(d: MeasuredDimension, c: Case, value: Quantity, { low, high }: Range): string {
   const roots = rootsOfAll(d.handed ? [value, low, high] : [low, high]);

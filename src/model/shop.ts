@@ -6,6 +6,8 @@ import type { WorkKind } from "./work.ts";
 export type LeatherRate = {
   /** Price of `per` of it. */
   readonly price?: Decimal;
+  /** Prices of single thicknesses, mm, thinnest first; they go before the price. */
+  readonly byThickness: readonly { readonly thickness: number; readonly price: Decimal }[];
   readonly per: "square foot" | "square decimetre" | "square metre";
   /** Area of the pieces over the area of leather bought, 0 to 1, and where that figure came from. */
   readonly yield: number;
@@ -39,7 +41,10 @@ export type ThreadRate = {
   readonly tail: number;
 };
 
-/** A workshop's own size of an article: measures by their name in the order, as text. */
+/**
+ * A workshop's own size of an article: measures by their name in the order, and other settings by their whole
+ * path, "pieces.strap.length", as text.
+ */
 export type ShopSize = {
   readonly article: string;
   readonly name: string;

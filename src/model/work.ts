@@ -8,7 +8,7 @@ export const WORK = {
   cutByDie: { says: "cut with the die", per: "piece" },
   cutByKnife: { says: "cut with the knife", per: "metre" },
   mark: { says: "mark", per: "mark" },
-  case: { says: "case", per: "piece" },
+  case: { says: "damp", per: "piece" },
   tool: { says: "tool", per: "square decimetre" },
   edge: { says: "edge", per: "metre" },
   groove: { says: "groove or crease", per: "metre" },

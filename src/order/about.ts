@@ -1,3 +1,4 @@
+import { remembered } from "../geometry/remember.ts";
 import {
   type AnyFormula,
   type Dimension,
@@ -24,10 +25,16 @@ export type Known = {
 
 type Side = number | string | boolean | AnyFormula;
 
+/** Works the formulas of a section; each once, though its words ask for it several times. */
+const workerFor = remembered((values: NonNullable<Known["values"]>) => {
+  const look = lookInto(new Map(Object.entries(values)), new Set());
+  return remembered((formula: AnyFormula) => work(formula, look));
+});
+
 /** What a bound or a default comes to; undefined for a formula when there are no values. */
 function worked(side: Side, { values }: Known): Value | number | undefined {
   if (!isFormula(side)) return side;
-  return values && work(side, lookInto(new Map(Object.entries(values)), new Set()));
+  return values && workerFor(values)(side);
 }
 
 /** The number that a bound comes to; undefined when it is not known, or there is no bound. */

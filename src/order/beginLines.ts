@@ -37,9 +37,14 @@ const ROUND_STEPS: Partial<Record<Dimension["kind"], number>> = {
   ratio: 0.01,
 };
 
-/** A round size from the middle of the range: something to overwrite. */
+/** The example that a meaning ends with: "price of a tube, set, as in 2.50". */
+const exampleIn = (means: string): string | undefined => /, as in (\d+(?:\.\d+)?)$/.exec(means)?.[1];
+
+/** The meaning's own example, or a round size from the middle of the range: something to overwrite. */
 function example(d: Dimension, known: Known): string {
   if (!isMeasured(d)) return "";
+  const own = exampleIn(d.means);
+  if (own !== undefined) return own;
   const least = boundOf(d.least, known) ?? 0;
   const most = boundOf(d.most, known) ?? least;
   const middle = (least + most) / 2;

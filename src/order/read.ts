@@ -15,7 +15,7 @@ import { readTree, type Tree } from "./tree.ts";
 export type OrderRead = { readonly faults: readonly Fault[]; readonly order?: Order };
 
 /** The article that is named; of a misspelt name the one that was meant, so that all faults come at once. */
-function articleOf(tree: Tree, articles: readonly ArticleDefinition[]): ArticleDefinition | undefined {
+export function articleOf(tree: Tree, articles: readonly ArticleDefinition[]): ArticleDefinition | undefined {
   const value = tree.entries?.find((e) => e.key === "article")?.value;
   if (value?.kind !== "text") return undefined;
   const names = articles.map((a) => a.name);
@@ -33,10 +33,15 @@ const asSection = ({ section, resolution }: Solved): OrderSection => ({
 
 /**
  * Reads an order's text: all faults at once, each with its place, or the order with every dimension's
- * value. Never throws on a text, however odd. `file` is the name that messages show.
+ * value. Never throws on a text, however odd. `file` is the name that messages show; `tree` is the text as
+ * `readTree` gives it, for whoever has it already.
  */
-export function readOrder(text: string, file: string, articles: readonly ArticleDefinition[]): OrderRead {
-  const tree = readTree(text);
+export function readOrder(
+  text: string,
+  file: string,
+  articles: readonly ArticleDefinition[],
+  tree: Tree = readTree(text),
+): OrderRead {
   if (!tree.entries) return { faults: together(tree.faults) };
   const table = topTable(articles.map((a) => a.name));
   const article = articleOf(tree, articles);

@@ -1,4 +1,5 @@
 import { type DimensionTable, orderKey, type Value } from "../model/dimension.ts";
+import type { FittingKind } from "../model/fitting.ts";
 import type { WorkKind } from "../model/work.ts";
 import { shopTopTable } from "../trade/shopTables.ts";
 import { PRACTICE } from "./about.ts";
@@ -43,6 +44,18 @@ const EXAMPLE_MINUTES: Readonly<Record<WorkKind, string>> = {
   check: "10",
 };
 
+/** Of hardware that isn't sold by the width of a strap: a price of one, and of sizes that it has. */
+const EXAMPLE_HARDWARE: Readonly<Partial<Record<FittingKind, readonly [each: string, bySize: string]>>> = {
+  "binding screw": ["0.80", "1/4 in 0.80, 3/8 in 0.90"],
+  rivet: ["0.20", "1/4 in 0.20, 3/8 in 0.25"],
+  "press stud": ["0.60", "10 mm 0.55, 1/2 in 0.60"],
+  "magnetic snap": ["1.20", "14 mm 1.10, 18 mm 1.30"],
+  "turn lock": ["4.00", "20 mm 4.00, 25 mm 4.50"],
+  staple: ["0.90", "3/4 in 0.90, 1 in 1.00"],
+  "strap tip": ["1.40", "5/8 in 1.40, 3/4 in 1.60"],
+  bit: ["30.00", "5 in 30.00, 5 1/2 in 32.00"],
+};
+
 const examplesIn = (path: string, table: DimensionTable): readonly (readonly [string, string])[] =>
   Object.entries(table).flatMap(([name, d]) =>
     d.kind === "text" && d.default === "" && d.example !== undefined
@@ -53,6 +66,13 @@ const examplesIn = (path: string, table: DimensionTable): readonly (readonly [st
 const EXAMPLES: Readonly<Record<string, string>> = Object.fromEntries([
   ...examplesIn("", shopTopTable),
   ...tabled.flatMap(({ path, table }) => examplesIn(path, table)),
+  ...Object.entries(EXAMPLE_HARDWARE).flatMap(([kind, [each, bySize]]) => {
+    const path = `hardware.${kind.replaceAll(" ", "-")}`;
+    return [
+      [under(path, "each"), each],
+      [under(path, "by-size"), bySize],
+    ];
+  }),
   ...Object.entries(EXAMPLE_MINUTES).map(([kind, text]) => [under(minutes.path, orderKey(kind)), text]),
   [under(thread.path, "reel"), "100 m"],
 ]);

@@ -1,6 +1,7 @@
 import type { ArticleDefinition } from "../articles/definition.ts";
 import { type Dimension, orderKey } from "../model/dimension.ts";
 import type { Fault } from "../model/finding.ts";
+import { readGiven } from "../model/readGiven.ts";
 import { type GivenText, resolve } from "../model/resolve.ts";
 import type { Units } from "../model/say.ts";
 import type { ShopSize } from "../model/shop.ts";
@@ -8,7 +9,7 @@ import { nearestWord, oneOf } from "../model/words.ts";
 import { type NamedMeasure, readNamedMeasures } from "../trade/shopLists.ts";
 import { readLength } from "../units/index.ts";
 import { quote } from "../units/quote.ts";
-import { measuresOf, punches, sizes } from "./shopSections.ts";
+import { measuresOf, punches, settingOf, settingsOf, sizes } from "./shopSections.ts";
 import { type GivenSection, NOTHING_GIVEN } from "./sort.ts";
 
 // Sections of a shop file whose names are the workshop's own.
@@ -73,6 +74,29 @@ function bareLength(d: Dimension, { text }: NamedMeasure, { key, at }: Given): F
     : undefined;
 }
 
+/**
+ * What is wrong with a setting that stands with its section. Its text must be readable; its range may follow from
+ * the whole order, which judges it when the size is made.
+ */
+function otherSetting(m: NamedMeasure, given: Given): Fault | undefined {
+  const found = settingOf(given.article, m.name);
+  if (!found) return unknownMeasure(m, settingsOf(given.article), given);
+  const bare = bareLength(found.dimension, m, given);
+  if (bare) return bare;
+  const read = readGiven(found.dimension, m.text, m.name, { kind: "given", where: given.key }, "in");
+  return "problem" in read
+    ? {
+        code: "unreadable",
+        key: given.key,
+        place: given.at.place,
+        problem: `${m.name}: ${read.problem}`,
+        mend: read.mend,
+      }
+    : undefined;
+}
+
+const isWithSection = ({ name }: NamedMeasure): boolean => name.includes(".");
+
 /** The measures of one size, each judged as an order's would be. */
 function measuresIn(given: Given, file: string): Opened<readonly [string, string]> {
   const { article, key, at } = given;
@@ -90,11 +114,13 @@ function measuresIn(given: Given, file: string): Opened<readonly [string, string
     Object.entries(table).flatMap(([name, d]) => (d.handed ? [] : [[orderKey(name), d] as const])),
   );
   const faults = list.value.flatMap((m) => {
+    if (isWithSection(m)) return otherSetting(m, given) ?? [];
     const d = byKey.get(m.name);
     return d ? (bareLength(d, m, given) ?? []) : unknownMeasure(m, [...byKey.keys()], given);
   });
   if (faults.length > 0) return { found: [], faults };
-  const texts = list.value.map(({ name, text }): [string, string] => [name, text]);
+  const all = list.value.map(({ name, text }): [string, string] => [name, text]);
+  const texts = all.filter(([name]) => !name.includes("."));
   const judged = resolve({
     table,
     section: key,
@@ -105,7 +131,7 @@ function measuresIn(given: Given, file: string): Opened<readonly [string, string
   });
   // A size need not have every measure: what is missing, or follows from what is, the order's own reading tells.
   const own = judged.faults.filter((f) => texts.some(([name]) => f.key === `${key}.${name}`));
-  return { found: own.length > 0 ? [] : texts, faults: own };
+  return { found: own.length > 0 ? [] : all, faults: own };
 }
 
 /** The workshop's own sizes, by article. */

@@ -1,7 +1,7 @@
 import { type DimensionTable, orderKey } from "../model/dimension.ts";
 import type { Fault } from "../model/finding.ts";
 import type { GivenText } from "../model/resolve.ts";
-import { readSizePrices } from "../trade/shopLists.ts";
+import { readSizePrices, readThicknessPrices } from "../trade/shopLists.ts";
 import { type Currency, currencyOf, type Decimal, readMoney, readRate, toMinor } from "../units/money.ts";
 import type { Reading } from "../units/reading.ts";
 import { shopPrice, tabled } from "./shopSections.ts";
@@ -22,6 +22,10 @@ function pricesIn(table: DimensionTable, name: string, { text }: GivenText): rea
   if (d.reads === readMoney) {
     const price = readMoney(text);
     return price.ok ? [price.value] : [];
+  }
+  if (d.reads === readThicknessPrices) {
+    const list = readThicknessPrices(text);
+    return list.ok ? list.value.map((t) => t.price) : [];
   }
   if (d.reads !== readSizePrices) return [];
   const list = readSizePrices(text);

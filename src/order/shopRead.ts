@@ -33,6 +33,15 @@ function orderInstead(entries: readonly Entry[]): Fault | undefined {
   );
 }
 
+/** Lines at the top of a shop file that no order has. */
+const SHOP_ALONE = ["currency", "labour", "minutes", "thread", "strips", "punches", "sizes", "address"];
+
+/** Whether a text is a shop file, and no order. Never throws. */
+export function isShopFile(text: string): boolean {
+  const keys = (readTree(text, SHOP_WORDS).entries ?? []).map(({ key }) => key);
+  return !keys.includes("article") && keys.some((key) => SHOP_ALONE.includes(key));
+}
+
 /** The units as written; inches where they can't be read, so that the rest can be. */
 const unitsOf = (top: GivenSection): Units =>
   shopTopTable.units.choices.find((c) => c === top.given.units?.text) ?? shopTopTable.units.default;

@@ -1,5 +1,6 @@
 import { type ArticleDefinition, type Section, section } from "../articles/definition.ts";
 import { articles } from "../articles/index.ts";
+import { type Dimension, orderKey } from "../model/dimension.ts";
 import { FITTING_KINDS, type FittingKind } from "../model/fitting.ts";
 import {
   hardwareRateTable,
@@ -101,13 +102,35 @@ export const punches = open(
 
 const MEASURES = "measures";
 
+/** Another setting of an article's order that a size may have: its section and dimension; undefined for what is none. */
+export function settingOf(
+  article: ArticleDefinition,
+  path: string,
+): { readonly section: Section; readonly dimension: Dimension } | undefined {
+  const at = path.lastIndexOf(".");
+  const section = article.sections.find((s) => s.path === path.slice(0, Math.max(at, 0)));
+  const found = Object.entries(section?.table ?? {}).find(
+    ([name, d]) => !d.handed && orderKey(name) === path.slice(at + 1),
+  );
+  return section && found ? { section, dimension: found[1] } : undefined;
+}
+
+/** Every setting of an article's order by its path. */
+export const settingsOf = (article: ArticleDefinition): readonly string[] =>
+  article.sections.flatMap((s) =>
+    Object.entries(s.table).flatMap(([name, d]) => (d.handed ? [] : [`${s.path}.${orderKey(name)}`])),
+  );
+
 /** An article's own measures. */
 export const measuresOf = (article: ArticleDefinition): Section | undefined =>
   article.sections.find((s) => s.path === MEASURES);
 
 export const sizes = articles.map((article) => ({
   article,
-  section: open(`sizes.${article.slug}`, `Your sizes of ${article.name}, each with its measures`),
+  section: open(
+    `sizes.${article.slug}`,
+    `Your sizes of ${article.name}, each with its measures; other settings with their section, as in pieces.strap.length 30 in`,
+  ),
 }));
 
 /** Those with a table. */

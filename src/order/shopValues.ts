@@ -3,7 +3,7 @@ import type { Values } from "../model/dimension.ts";
 import type { FittingKind } from "../model/fitting.ts";
 import type { HardwareRate, LeatherRate, Shop, ThreadRate } from "../model/shop.ts";
 import { WORK_KINDS } from "../model/work.ts";
-import { readLengths, readSizePrices } from "../trade/shopLists.ts";
+import { readLengths, readSizePrices, readThicknessPrices } from "../trade/shopLists.ts";
 import {
   type hardwareRateTable,
   type leatherRateTable,
@@ -42,6 +42,7 @@ function cameFrom(path: string, key: string, otherwise: string, { file, given }:
 function leatherRate(v: Values<typeof leatherRateTable>, path: string, source: Source): LeatherRate {
   return {
     ...maybe("price", price(v.price)),
+    byThickness: readable(v.byThickness, readThicknessPrices) ?? [],
     per: v.per,
     yield: v.yield.value,
     yieldFrom: cameFrom(path, "yield", YIELD_SOURCE, source),

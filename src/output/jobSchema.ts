@@ -126,6 +126,7 @@ const piece = z.strictObject({
   rough: path.optional(),
   notes: z.array(z.string()),
   extent: z.strictObject({ length: z.number(), width: z.number() }),
+  /** Of the outline, less its slots and openings; punched holes are not taken off. */
   area: z.number(),
 });
 
@@ -172,6 +173,7 @@ const fit = z.strictObject({
   wanted: z.number(),
   shortest: z.number(),
   longest: z.number(),
+  wantedIs: z.enum(["as ordered", "as reckoned"]).optional(),
   sizesNote: z.string().optional(),
   rows: z.array(
     z.strictObject({
@@ -209,7 +211,7 @@ const sheets = z.looseObject({
   sheets: z.array(z.looseObject({ name: z.string(), plate: z.string(), window: box })),
 });
 
-/** job.json, format 1: lengths in mm, angles in radians, forces in newtons, areas in mm², volumes
+/** job.json, format 2: lengths in mm, angles in radians, forces in newtons, areas in mm², volumes
  * in mm³ and litres. */
 export const jobSchema = z.strictObject({
   format: z.literal(JOB_FORMAT),

@@ -1,10 +1,12 @@
 // Pictures as a PDF: one page a picture, true size, one layer for each meaning.
+
 import { type Path, type Point, type Segment, withStarts } from "../geometry/path.ts";
 import { type Clip, type FlatItem, flattenPicture, runsBy } from "../picture/flat.ts";
 import { LAYERS } from "../picture/layers.ts";
 import type { LineType, Picture, Stroke, Words } from "../picture/picture.ts";
 import { alignShare, textWidth } from "../picture/words.ts";
 import { roundMm } from "../units/round.ts";
+import * as trig from "../units/trigonometry.ts";
 import { arcCubics } from "./curves.ts";
 import { LINE_STYLES } from "./lineTypes.ts";
 import { addPage, closePdf, onLayer, openPdf, type Pdf, type PdfOptions, PT_PER_MM } from "./pdfDocument.ts";
@@ -64,7 +66,7 @@ const FEATURES = {
 function drawWords({ text, at: point, size, angle, align, bold }: Words, page: Page): void {
   if (text === "") return;
   const { doc } = page;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [cos, sin] = [trig.cos(angle), trig.sin(angle)];
   const left = -textWidth(text, size, bold) * alignShare(align) * PT_PER_MM;
   doc.save().transform(cos, -sin, sin, cos, ...at(point, page));
   doc.font(bold ? "bold" : "regular").fontSize(size * PT_PER_MM);

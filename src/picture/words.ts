@@ -1,5 +1,7 @@
 // How large a text is, and what of it can be drawn, known before any output is made.
+
 import type { Box, Point } from "../geometry/path.ts";
+import * as trig from "../units/trigonometry.ts";
 import {
   ADVANCES,
   ASCENT,
@@ -114,7 +116,7 @@ export function textCorners(words: Words): Corners {
   const width = textWidth(words.text, words.size, words.bold);
   const { rise, drop } = extent(words.text, words.size);
   const left = -width * alignShare(words.align);
-  const [cos, sin] = [Math.cos(words.angle), Math.sin(words.angle)];
+  const [cos, sin] = [trig.cos(words.angle), trig.sin(words.angle)];
   const at = (x: number, y: number): Point => [
     words.at[0] + x * cos - y * sin,
     words.at[1] + x * sin + y * cos,

@@ -11,6 +11,7 @@ import {
 } from "../geometry/path.ts";
 import type { Cutout, Mark, Piece } from "../model/piece.ts";
 import { named, type Quantity, times } from "../model/quantity.ts";
+import * as trig from "../units/trigonometry.ts";
 import { type EarValues, EDGE_DIAMETERS, type Frame, frameOf } from "./earPieceTable.ts";
 
 export { dimensions, HOLE_CLEAR_MM } from "./earPieceTable.ts";
@@ -88,7 +89,7 @@ type Meet = { readonly at: Point; readonly lift: number };
 
 /** Where the tab's side may meet the loop's round: as low as gives an easy blend. */
 function meetRound(out: number, shoulder: number, centreY: number, outer: number): Meet {
-  const at = (lift: number): Point => [outer * Math.cos(lift), centreY + outer * Math.sin(lift)];
+  const at = (lift: number): Point => [outer * trig.cos(lift), centreY + outer * trig.sin(lift)];
   const easy = ([x, y]: Point): boolean =>
     y - shoulder >= Math.max(LEAST_FALL_MM, FALL_TO_SIDE * Math.abs(out - x));
   let lift = 0;
@@ -112,7 +113,7 @@ function outerEdge(f: Frame, top: number, centreY: number, outer: number): reado
     ? meetRound(out, shoulder, centreY, outer)
     : meetSide(out, shoulder, centreY, top, outer);
   const reach = 0.45 * (at[1] - shoulder);
-  const below: Point = [at[0] + Math.sin(lift) * reach, at[1] - Math.cos(lift) * reach];
+  const below: Point = [at[0] + trig.sin(lift) * reach, at[1] - trig.cos(lift) * reach];
   const straight = (to: Point): readonly Segment[] => (round ? [] : [line(to)]);
   return [
     arc([out, y + r], [out - r, y + r], true),

@@ -8,6 +8,7 @@ import { easyFootFold, GATHER_CAUTION, GATHER_CAUTION_WET, GATHER_ERROR, leastCo
 import { CORNERS, mostClipRound, mostCorner } from "../trade/panel.ts";
 import { handedLeather } from "../trade/tables.ts";
 import { deepestDip } from "../trade/topEdge.ts";
+import * as trig from "../units/trigonometry.ts";
 
 // What may be set of a bag's front, back and flap, or of a body that wraps round.
 
@@ -43,16 +44,16 @@ const LEAST_CORNER_MM = 6;
 const CLIP_SPARE = 0.03;
 
 /** How far the edge turns at a corner of the base, at most: a base that sags takes some of it off. */
-const turnOf = (k: Known): number => Math.PI / 2 + Math.atan2((k.q("width").value - k.q("topWidth").value) / 2, k.q("height").value - k.q("baseSag").value);
+const turnOf = (k: Known): number => Math.PI / 2 + trig.atan2((k.q("width").value - k.q("topWidth").value) / 2, k.q("height").value - k.q("baseSag").value);
 /** Each end of a clip turns by half of it; beyond the clip its round takes this much of side and base. */
-const beyondClip = (k: Known, round: Quantity): number => round.value * Math.tan(turnOf(k) / 4);
+const beyondClip = (k: Known, round: Quantity): number => round.value * trig.tan(turnOf(k) / 4);
 
 function leastCorner(k: Known): Quantity {
   if (isRound(k) && flanged(k)) return greatest(LEAST_CORNER_MM, cornerFor(k, GATHER_ERROR));
   if (!isClipped(k) || !flanged(k)) return millimetres(LEAST_CORNER_MM);
   const round = cornerFor(k, GATHER_ERROR);
   const shaped = ["width", "topWidth", "height", "baseSag"].map((n) => k.q(n));
-  const value = ((1 + CLIP_SPARE) * beyondClip(k, round)) / Math.cos(turnOf(k) / 2) + 1;
+  const value = ((1 + CLIP_SPARE) * beyondClip(k, round)) / trig.cos(turnOf(k) / 2) + 1;
   const between = shaped.flatMap((q, i) => (i === 0 ? [q] : [", ", q]));
   return { value, kind: "length", parts: ["what both rounded ends take of a clip, ", round, " each, on a panel of ", ...between], inputs: [round, ...shaped] };
 }

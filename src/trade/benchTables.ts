@@ -17,5 +17,6 @@ export const priceTable = {
   deposit: { kind: "ratio", optional: true, least: 0, most: 1, means: "share that is paid when ordering; left out, the shop's", source: "your shop file" },
   tax: { kind: "ratio", optional: true, least: 0, most: 1, means: "tax on the price; left out, the shop's", source: "your shop file" },
   minutes: { kind: "number", default: 0, least: 0, most: 100000, means: "minutes of work besides those reckoned, as for a fitting", source: COMMON },
+  ownLeather: { kind: "flag", default: false, means: "the customer brings the leather: it is listed and not priced", source: COMMON },
   quantity: { kind: "count", default: 1, least: 1, most: 1000, means: "how many of it are ordered", source: COMMON },
 } as const satisfies DimensionTable;

@@ -78,7 +78,7 @@ const EDGE_NOTE = "mark the notches on the flesh side; don't cut into an edge th
 /** The same words where a die cuts the piece and its notches with it. */
 export const notesByDie = (notes: readonly string[]): readonly string[] => [
   ...notes.filter((note) => note !== EDGE_NOTE),
-  "the die cuts the notches, as slits in the edge: nothing is marked; in an edge that shows they stay visible",
+  "the die cuts the notches, as slits in the edge: don't mark them; in an edge that shows they stay visible",
 ];
 
 /** Words for the bench on a panel's edge, stitched as it lies or inside out. */

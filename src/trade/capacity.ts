@@ -7,6 +7,7 @@ import { subPath } from "../geometry/length.ts";
 import { closedPath, endPoint, line, openPath, type Path, type Point } from "../geometry/path.ts";
 import type { Capacity } from "../model/article.ts";
 import { minus, named, type Quantity, sum, times } from "../model/quantity.ts";
+import * as trig from "../units/trigonometry.ts";
 import { THINGS } from "./facts/things.ts";
 
 // What goes into a bag: its room is an upright outline, seen from the front, with flat front and back that
@@ -112,7 +113,7 @@ function squaredRise(curve: Curve, base: number): number {
     );
   const [r, c] = [curve.radius, curve.centre[1] - base];
   const whole = (a: number): number =>
-    -c * c * Math.cos(a) + c * r * (a - Math.sin(2 * a) / 2) + r * r * (Math.cos(a) ** 3 / 3 - Math.cos(a));
+    -c * c * trig.cos(a) + c * r * (a - trig.sin(2 * a) / 2) + r * r * (trig.cos(a) ** 3 / 3 - trig.cos(a));
   return -r * (whole(curve.angle0 + curve.sweep) - whole(curve.angle0));
 }
 

@@ -3,6 +3,7 @@ import { curvatureAt, pathLength, pointAt, tangentAt } from "../geometry/length.
 import { measureOf } from "../geometry/measure.ts";
 import { line, openPath, type Path, type Point, SAME_POINT_MM } from "../geometry/path.ts";
 import type { Mark } from "../model/piece.ts";
+import * as trig from "../units/trigonometry.ts";
 
 // Clips: short cuts in an allowance, so that it opens where the seam it is sewn into curves.
 
@@ -65,7 +66,7 @@ function along(seam: Path, { from, to }: Stretch, spacing: number): readonly num
 export function acrossSeam(seam: Path, s: number, far: number, near: number): Path {
   const [x, y] = pointAt(seam, s);
   const way = tangentAt(seam, s) + Math.PI / 2;
-  const beside = (d: number): Point => [x + d * Math.cos(way), y + d * Math.sin(way)];
+  const beside = (d: number): Point => [x + d * trig.cos(way), y + d * trig.sin(way)];
   return openPath(beside(far), [line(beside(near))]);
 }
 

@@ -13,6 +13,7 @@ import {
   sum,
   times,
 } from "../model/quantity.ts";
+import * as trig from "../units/trigonometry.ts";
 import { roundHole } from "./parts.ts";
 import { slotLength, slotWidth } from "./slot.ts";
 import { netSection, stitchedJoint, tearOut } from "./strength.ts";
@@ -109,7 +110,7 @@ export type Placing = (u: number, v: number) => Point;
 /** The strap's end at `at`, the strap leaving in the direction of `angle`. Right angles are exact. */
 export function placingAt(at: Point, angle: number): Placing {
   const exact = (n: number): number => (Math.abs(n - Math.round(n)) < 1e-12 ? Math.round(n) : n);
-  const [cos, sin] = [exact(Math.cos(angle)), exact(Math.sin(angle))];
+  const [cos, sin] = [exact(trig.cos(angle)), exact(trig.sin(angle))];
   return (u, v) => [at[0] + u * cos - v * sin, at[1] + u * sin + v * cos];
 }
 

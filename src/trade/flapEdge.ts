@@ -1,5 +1,6 @@
 import { arc, cubic, line, openPath, type Path, type Point, type Segment } from "../geometry/path.ts";
 import { minus, plus, polar, scaled, unit } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 
 // The free edge of a flap, drawn upward: x = 0 is its middle.
 
@@ -50,9 +51,9 @@ function pointed({ halfWidth: w, end, depth, corner }: FlapShape): Half {
   const tip: Point = [0, end - r];
   const [x, y] = minus(shoulder, tip);
   // From the shoulder a tangent to the tip's round; there the edge has turned by this angle.
-  const turn = Math.atan2(y, x) + Math.acos(r / Math.hypot(x, y));
+  const turn = trig.atan2(y, x) + trig.acos(r / Math.hypot(x, y));
   const touch = polar(tip, r, turn);
-  const cut = corner * Math.tan(turn / 2);
+  const cut = corner * trig.tan(turn / 2);
   const start: Point = [w, shoulder[1] - cut];
   const leave = plus(shoulder, scaled(unit(minus(touch, shoulder)), cut));
   return {

@@ -2,6 +2,7 @@ import { pathLength } from "../geometry/length.ts";
 import { offsetPath } from "../geometry/offset.ts";
 import { arc, line, openPath, type Path, type Point, SAME_POINT_MM, type Segment } from "../geometry/path.ts";
 import { dot, leftOf, minus, plus, scaled, sizeOf, turnBetween, unit } from "../geometry/vector.ts";
+import * as trig from "../units/trigonometry.ts";
 
 // The finished edge of a bag's panel: sides, base and its corners. x = 0 is its middle, y = 0 its lowest edge.
 
@@ -73,7 +74,7 @@ function clipEnd(s: PanelShape): Point {
   if (!Number.isFinite(radius)) return [corner[0] + s.cornerSize, 0];
   const turn = s.cornerSize / radius;
   const [x, y] = minus(corner, [0, radius]);
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const [cos, sin] = [trig.cos(turn), trig.sin(turn)];
   return [x * cos - y * sin, radius + x * sin + y * cos];
 }
 
@@ -82,7 +83,7 @@ function clippedCorner(s: PanelShape): Corner {
   const side = minus(sharpCorner(s), scaled(way, s.cornerSize));
   if (r === 0) return { side, base: end, between: [line(end)] };
   const clip = unit(minus(end, side));
-  const take = r * Math.tan(turnBetween(way, clip) / 2);
+  const take = r * trig.tan(turnBetween(way, clip) / 2);
   const [from, to] = [minus(side, scaled(way, take)), plus(side, scaled(clip, take))];
   const low = ontoBase(end, clip, r, baseRadius(s));
   return {

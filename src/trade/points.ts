@@ -1,5 +1,6 @@
 import { arc, line, type Point, type Segment } from "../geometry/path.ts";
 import { named, over, type Quantity, square, sum, times } from "../model/quantity.ts";
+import * as trig from "../units/trigonometry.ts";
 
 export const POINTS = ["english", "round", "spear", "clipped"] as const;
 export type PointKind = (typeof POINTS)[number];
@@ -62,8 +63,8 @@ function drawSpear(tip: number, x: number, h: number, r: number): DrawnPoint {
   const centre: Point = [tip - r, 0];
   const dx = centre[0] - x;
   const reach = Math.hypot(dx, h);
-  const side = Math.atan2(h, dx) - Math.asin(r / reach);
-  const touch: Point = [centre[0] + r * Math.sin(side), -r * Math.cos(side)];
+  const side = trig.atan2(h, dx) - trig.asin(r / reach);
+  const touch: Point = [centre[0] + r * trig.sin(side), -r * trig.cos(side)];
   return {
     segments: [line(touch), arc([touch[0], -touch[1]], centre, true), line([x, h])],
     corners: [

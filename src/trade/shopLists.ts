@@ -1,4 +1,4 @@
-import { type Reading, readLength } from "../units/index.ts";
+import { type Reading, readLength, readThickness } from "../units/index.ts";
 import { type Decimal, readMoney } from "../units/money.ts";
 import { quote } from "../units/quote.ts";
 import { misread, read } from "../units/reading.ts";
@@ -57,6 +57,29 @@ export function readSizePrices(text: string): Reading<readonly SizePrice[]> {
   return found.ok ? inOrder(found.value, text, ({ size }) => size) : found;
 }
 
+/** A thickness in mm and the price of one area unit of leather that thick. */
+export type ThicknessPrice = { readonly thickness: number; readonly price: Decimal };
+
+const THICKNESS_HOW =
+  'write each thickness with its unit and its price, parted by commas, as in "8 oz 12.50, 10 oz 14.00"';
+
+function readThicknessPrice(item: string): Reading<ThicknessPrice> {
+  const parts = /^(.*\S)\s+(\S+)$/s.exec(item);
+  if (!parts) return misread(`got ${quote(item)}: a thickness and its price belong together`, THICKNESS_HOW);
+  const thickness = readThickness(parts[1]!);
+  if (!thickness.ok) return misread(thickness.problem, THICKNESS_HOW);
+  const price = readMoney(parts[2]!);
+  return price.ok
+    ? read({ thickness: thickness.value.middle, price: price.value })
+    : misread(price.problem, THICKNESS_HOW);
+}
+
+/** Reads prices by thickness: `8 oz 12.50, 10 oz 14.00`; thinnest first. */
+export function readThicknessPrices(text: string): Reading<readonly ThicknessPrice[]> {
+  const found = readItems(text, THICKNESS_HOW, readThicknessPrice);
+  return found.ok ? inOrder(found.value, text, ({ thickness }) => thickness) : found;
+}
+
 const LENGTHS_HOW = 'write each length with its unit, parted by commas, as in "1/4 in, 3/8 in"';
 
 /** Reads lengths in stock: `1/4 in, 3/8 in`; mm, shortest first. */
@@ -68,7 +91,10 @@ export function readLengths(text: string): Reading<readonly number[]> {
   return found.ok ? inOrder(found.value, text, (length) => length) : found;
 }
 
-/** A measure's name and its text, "over-poll" and "39 in". */
+/**
+ * A measure's name and its text, "over-poll" and "39 in"; another setting of an order has its section before it,
+ * "pieces.strap.length".
+ */
 export type NamedMeasure = { readonly name: string; readonly text: string };
 
 const MEASURES_HOW =
@@ -77,7 +103,7 @@ const MEASURES_HOW =
 /** Reads measures by name: `over-poll 39 in, ear-base 8 1/2 in`; whether an article has them, others judge. */
 export function readNamedMeasures(text: string): Reading<readonly NamedMeasure[]> {
   const found = readItems(text, MEASURES_HOW, (item) => {
-    const parts = /^([a-z][a-z-]*)(?:\s*[:=]\s*|\s+)(\S.*)$/is.exec(item);
+    const parts = /^([a-z][a-z-]*(?:\.[a-z][a-z-]*)*)(?:\s*[:=]\s*|\s+)(\S.*)$/is.exec(item);
     return parts
       ? read({ name: parts[1]!, text: parts[2]!.trim() })
       : misread(`got ${quote(item)}, where a measure's name and its size are wanted`, MEASURES_HOW);

@@ -4,7 +4,7 @@ import { WORK, WORK_KINDS } from "../model/work.ts";
 import { AREA_UNITS, readArea } from "../units/area.ts";
 import { readMoney } from "../units/money.ts";
 import { readCurrencyCode } from "./currencyCode.ts";
-import { readLengths, readSizePrices } from "./shopLists.ts";
+import { readLengths, readSizePrices, readThicknessPrices } from "./shopLists.ts";
 
 // The sections of a shop file: a workshop's rates and habits. No price has a default.
 
@@ -49,6 +49,7 @@ export const shopPriceTable = {
 
 export const leatherRateTable = {
   price: { kind: "text", default: "", longest: 30, reads: readMoney, example: "9.50", means: "price of one square foot, decimetre or metre of it", source: BLANK },
+  byThickness: { kind: "text", default: "", longest: 400, reads: readThicknessPrices, example: "8 oz 12.50, 10 oz 14.00", means: "prices of single thicknesses; they go before the price above", source: "left blank" },
   per: { kind: "choice", choices: AREA_UNITS, default: "square foot", means: "what the price is for", source: COMMON },
   yield: { kind: "ratio", default: YIELD, least: 0.1, most: 1, means: "area of the pieces over the area of leather that is bought", source: YIELD_SOURCE },
   side: { kind: "text", default: "", longest: 40, reads: readArea, example: "22 square feet", means: "area of a side, or of whatever you buy it as", source: "left blank" },

@@ -51,10 +51,20 @@ describe("a row of the book", () => {
         { name: "ear-base", says: "9 in" },
       ],
       checks: { state: "sound", errors: 0, cautions: 0 },
+      quantity: 1,
       // GBP has two digits.
       price: { total: (price!.total / 100).toFixed(2), currency: "GBP" },
     });
     expect(named("old/dog.yaml").price).toBeUndefined();
+  });
+
+  test("a sum that leaves something out is no price", () => {
+    const text = SHOP.text.replace(/^ {2}per-hour:.*$/m, "");
+    const row = bookRow({ file: "j.yaml", changed: DAY, text: JUNIPER }, (order) =>
+      makeJob(order, "j.yaml", { shop: { file: "shop.yaml", text } }),
+    )!;
+    expect(row.price).toBeUndefined();
+    expect(sayBook([row]).join("\n")).toContain("rates are missing");
   });
 
   test("an order that can't be read is listed with its first fault, and with whose it is", () => {

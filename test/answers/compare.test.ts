@@ -236,10 +236,10 @@ describe("files that are no job.json", () => {
     ["nothing", "null", "no job.json"],
     [
       "an older format",
-      OLD.replace('"format": 1', '"format": 0'),
-      "has format 0; this version reads format 1",
+      OLD.replace('"format": 2', '"format": 0'),
+      "has format 0; this version reads formats 1 to 2",
     ],
-    ["a newer format", OLD.replace('"format": 1', '"format": 99'), "use the newer version"],
+    ["a newer format", OLD.replace('"format": 2', '"format": 99'), "use the newer version"],
     [
       "a size that is a word",
       OLD.replace(/"area": [\d.]+/, '"area": "wide"'),
@@ -260,5 +260,43 @@ describe("files that are no job.json", () => {
     const said = sayComparison(c).join("\n");
     expect(said).toContain("Crown[U+001B][2J: only in job.json");
     expect(said).not.toContain("\u001b");
+  });
+});
+
+describe("why a price is another one", () => {
+  const dearer = (from: string, to: string): Job => {
+    expect(SHOP.text).toContain(from);
+    const shop = { ...SHOP, text: SHOP.text.replace(from, to) };
+    const result = makeJob(JUNIPER, "juniper.yaml", { shop });
+    if (!result.made) throw new Error(JSON.stringify(result.faults));
+    return result.job;
+  };
+  const rate = /per-hour: ([\d.]+)/.exec(SHOP.text)![1]!;
+  const raised = `${Number(rate) + 10}.00`;
+  const now = dearer(`per-hour: ${rate}`, `per-hour: ${raised}`);
+
+  test("an hour's work is dearer: every line of work, by its rate alone, and no material", () => {
+    const c = compareJobs(side("a", juniper), side("b", now));
+    const works = now.bench.price!.labour.map((l) => l.what);
+    const named = c.whyPrice.map((line) => line.split(":")[0]!);
+    expect(works.every((w) => named.includes(w))).toBe(true);
+    expect(now.bench.price!.materials.some((l) => named.includes(l.what))).toBe(false);
+    const stitch = c.whyPrice.find((line) => line.startsWith("stitch:"));
+    expect(stitch).toContain(`the rate was ${rate} an hour, is now ${raised} an hour`);
+    expect(stitch).not.toContain("the amount");
+    expect(sayComparison(c)).toContain(`  ${stitch}`);
+  });
+
+  test("a job.json tells its lines; the same price has no reason", () => {
+    const kept = keptWith(() => {});
+    expect(compareJobs({ name: "k", summary: kept }, side("b", now)).whyPrice).toEqual(
+      compareJobs(side("a", juniper), side("b", now)).whyPrice,
+    );
+    expect(compareJobs({ name: "k", summary: kept }, side("b", juniper)).whyPrice).toEqual([]);
+  });
+
+  test("notes come last", () => {
+    const c = compareJobs(side("a", juniper), side("b", juniper), { notes: ["name both"] });
+    expect(sayComparison(c).slice(-2)).toEqual(["To know", "  name both"]);
   });
 });

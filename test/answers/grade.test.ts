@@ -181,7 +181,8 @@ describe("the table as CSV", () => {
   test("another reader gets the sizes in mm, one column for each", () => {
     const t = tableOf(JUNIPER, "pony,full");
     const read = parse(gradeCsv(t), { columns: true }) as Record<string, string>[];
-    expect(read).toHaveLength(t.rows.length + t.same.length);
+    // And the price of each, for the order has a shop.
+    expect(read).toHaveLength(t.rows.length + t.same.length + 1);
     const poll = read.find((r) => r.size === "measured over poll");
     expect(poll).toEqual({
       piece: "",
@@ -190,5 +191,48 @@ describe("the table as CSV", () => {
       pony: "914.4",
       full: "1054.1",
     });
+  });
+});
+
+describe("sizes that set more than measures", () => {
+  const STRAP = orderText("heron-bag-strap");
+  const sizes = (lines: string): string => `${SHOP.text.replace(/^sizes:[\s\S]*/m, "")}\nsizes:\n${lines}`;
+  const withSizes = (text: string, lines: string, names?: string): Grade => {
+    const shop = { ...SHOP, text: sizes(lines) };
+    const result = grade(text, "a.yaml", names, (t) => makeJob(t, "a.yaml", { shop }));
+    if (!result.ok) throw new Error(result.messages.join("\n"));
+    return result.grade;
+  };
+
+  test("a strap's length is set by its section: each column is that long, and costs what its order costs", () => {
+    const t = withSizes(
+      `shop: shop.yaml\n${STRAP}`,
+      "  strap:\n    short: pieces.strap.length 30 in\n    long: pieces.strap.length 40 in\n",
+    );
+    expect(t.columns.map((c) => c.state)).toEqual(["made", "made"]);
+    const length = t.rows.find((r) => r.name === "strap length")!;
+    expect(length.values.map((v) => v! / INCH)).toEqual([expect.closeTo(30, 6), expect.closeTo(40, 6)]);
+    expect(t.fixed).not.toContain("pieces.strap.length");
+    const [short, long] = t.columns.map((c) => c.price!.total);
+    expect(long).toBeGreaterThan(short!);
+    const said = sayGrade(t).join("\n");
+    expect(said).toMatch(/^order +pieces\.strap\.length +30 in +40 in$/m);
+    expect(said).toContain((short! / 100).toFixed(2));
+  });
+
+  test("own sizes from ring to ring and published ones beside them: each column says how it is measured", () => {
+    const t = withSizes(
+      JUNIPER.replace(/^ *measured-from:.*$/m, ""),
+      "  one-ear-headstall:\n    mine: over-poll 41 in\n",
+    );
+    expect(t.columns.map((c) => c.measured)).toEqual([
+      "bit ring to bit ring",
+      ...HORSE_SIZES.map(() => "mouth corner to mouth corner"),
+    ]);
+    expect(sayGrade(t).join("\n")).toMatch(/^ +measured from +bit ring to bit ring +mouth corner/m);
+  });
+
+  test("where all are measured alike the head says nothing of it", () => {
+    expect(tableOf(JUNIPER, "pony,large").columns.every((c) => c.measured === undefined)).toBe(true);
   });
 });

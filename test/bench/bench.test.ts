@@ -20,12 +20,13 @@ const shopOf = (text: string): Shop => {
 const DEMO = shopOf(readFileSync("templates/shop.yaml", "utf8"));
 
 function benchFor(text: string, shop: Shop = DEMO, own?: Readonly<Record<string, string>>) {
-  const { values, article } = readOrder(text, "order.yaml", articles).order!;
+  const { values, article, units } = readOrder(text, "order.yaml", articles).order!;
   return benchOf({
     made: article.make(values),
     shop,
     finish: values.of(finishSection),
     price: own ? valuesOf(priceTable, own, {}) : values.of(priceSection),
+    units,
   });
 }
 
@@ -109,6 +110,7 @@ test("a name that is no piece's is found, where pieces are cut by die", () => {
     shop: DEMO,
     finish: valuesOf(finishTable, { "by-die": "hoof" }, {}),
     price: valuesOf(priceTable, {}, {}),
+    units: "in",
   });
   expect(findings.map((f) => f.rule)).toEqual(["cut-by-die"]);
 });

@@ -157,7 +157,7 @@ describe("cut by", () => {
         message: 'there is no piece "chek" to cut with a die',
         value: "chek",
         limit: "crown, cheek, ear-piece, keeper-fixed or keeper-running",
-        mend: "write cheek in finish.by-die; the pieces are crown, cheek, ear-piece, keeper-fixed, keeper-running",
+        mend: "write cheek in finish.by-die",
         change: { dimension: "finish.by-die", value: "keeper, cheek" },
       },
     ]);

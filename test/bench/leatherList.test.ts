@@ -12,6 +12,7 @@ import { bareJob, barePiece } from "../support/soundPiece.ts";
 const rate = (over: Partial<LeatherRate>): LeatherRate => ({
   per: "square foot",
   yield: 0.5,
+  byThickness: [],
   yieldFrom: "shop.yaml:7",
   supplier: "",
   ...over,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type PriceInput, type PriceResult, priceOf } from "../../src/bench/price.ts";
+import { type PriceInput, type PriceResult, priceOf as priceIn } from "../../src/bench/price.ts";
 import type { HardwareRow, LeatherRow, Price, WorkStep } from "../../src/model/bench.ts";
 import { FITTING_KINDS } from "../../src/model/fitting.ts";
 import type { LeatherRate, Shop } from "../../src/model/shop.ts";
@@ -14,9 +14,11 @@ import { shopWith } from "../support/shops.ts";
 const SQUARE_FOOT = 92903.04;
 const INCH = 25.4;
 
+const priceOf = (input: Omit<PriceInput, "units"> & Partial<PriceInput>): PriceResult =>
+  priceIn({ units: "mm", ...input });
 const own = (texts: Readonly<Record<string, string>> = {}) => valuesOf(priceTable, texts, {});
 const rate = (over: Partial<LeatherRate>): LeatherRate => ({
-  ...{ per: "square foot", yield: 0.75, yieldFrom: "invented", supplier: "" },
+  ...{ per: "square foot", yield: 0.75, yieldFrom: "invented", supplier: "", byThickness: [] },
   ...over,
 });
 const leather = (kind: string, needed: number): LeatherRow => ({
@@ -337,7 +339,7 @@ const currency = fc.constantFrom(
   ...["GBP", "JPY", "KWD"].map((code) => CURRENCIES.find((c) => c.code === code)!),
 );
 
-const anyInput: fc.Arbitrary<PriceInput> = currency.chain((c) =>
+const anyInput: fc.Arbitrary<Omit<PriceInput, "units">> = currency.chain((c) =>
   fc.record({
     parts: fc
       .record({
@@ -396,7 +398,7 @@ const anyInput: fc.Arbitrary<PriceInput> = currency.chain((c) =>
       .map(([q, m]) => own({ quantity: String(q), minutes: String(m) })),
   }),
 );
-const holds = (says: (price: Price, input: PriceInput) => void): void =>
+const holds = (says: (price: Price, input: Omit<PriceInput, "units">) => void): void =>
   fc.assert(
     fc.property(anyInput, (input) => {
       const { price, unpriced } = priceOf(input);
@@ -456,5 +458,55 @@ describe("any price", () => {
       expect(p.beforeTax % stepMinor).toBe(0);
       expect(p.rounding).toBeLessThan(stepMinor);
     });
+  });
+});
+
+describe("leather by its thickness", () => {
+  // 8 oz and 10 oz, 1/64 in each.
+  const byThickness = [
+    { thickness: (8 * INCH) / 64, price: "12.50" },
+    { thickness: (10 * INCH) / 64, price: "14.00" },
+  ];
+  const row = (thickness: number): LeatherRow => ({ ...leather("strap", 2 * SQUARE_FOOT), thickness });
+  const priced = (
+    thickness: number,
+    over: Partial<LeatherRate>,
+    more: Partial<PriceInput> = {},
+  ): PriceResult =>
+    priceOf({
+      parts: parts({ leather: [row(thickness)] }),
+      shop: shop("USD", { leathers: { strap: rate({ byThickness, ...over }) } }),
+      price: own(),
+      ...more,
+    });
+
+  test.each([
+    [3.175, 2500],
+    [3.97, 2800],
+    // Nothing is said of 9 oz: the price of any thickness.
+    [3.57, 2000],
+  ])("%d mm", (mm, minor) => {
+    expect(priced(mm, { price: "10.00" }).price!.materials.map((l) => l.minor)).toEqual([minor]);
+  });
+
+  test("without a price of any thickness, one that isn't listed is named with it, in the order's units", () => {
+    expect(priced((9 * INCH) / 64, {}, { units: "in" }).unpriced).toEqual([
+      "the strap leather of 9 oz (3.57 mm) has no price: write leather.strap.price in shop.yaml, or the thickness in leather.strap.by-thickness",
+    ]);
+  });
+
+  test("the customer's own leather costs nothing, with or without a rate, and is said", () => {
+    const { price, unpriced } = priced(3.57, {}, { price: own({ "own-leather": "yes" }) });
+    expect(unpriced).toEqual([]);
+    expect(price?.materials).toEqual([
+      { what: "strap leather, 3.57 mm", how: "the customer brings it: not priced", minor: 0 },
+    ]);
+  });
+
+  test("an order in inches has its sizes in inches", () => {
+    const { price } = priceOf({
+      ...{ parts: worked, shop: workshop, price: own(order), units: "in" },
+    });
+    expect(price!.materials.map((l) => l.what)).toContain("cheek buckle, 5/8 in");
   });
 });

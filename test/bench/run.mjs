@@ -4,7 +4,10 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { PDFDocument } from "pdfkit";
 import { toBytes } from "pdfkit/output";
-import { jobFiles, makeJob } from "../../dist/job.js";
+import { chromium } from "playwright-core";
+import { servePage } from "../../dist/cli/servePage.js";
+import { jobFiles, makeJob, pageAnswer } from "../../dist/job.js";
+import { chromiumPath } from "../tools/chromium.mjs";
 
 const require = createRequire(import.meta.url);
 const read = (name) => new Uint8Array(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
@@ -82,3 +85,45 @@ const check = repeated(["dist/cli/main.js", "check", "templates/juniper-headstal
 console.log(
   `start-up: whittaw --help ${(help / bare).toFixed(1)} times bare node (${help.toFixed(0)} and ${bare.toFixed(0)} ms); whittaw check of one order ${(check / bare).toFixed(1)} times`,
 );
+
+for (const order of ["juniper-headstall", "wren-flap-purse"]) {
+  const words = readFileSync(`templates/${order}.yaml`, "utf8");
+  const look = await timed(40, () => pageAnswer(words, `${order}.yaml`));
+  console.log(
+    `the page's view of ${order} after a keystroke: ${look.toFixed(1)} ms, ${(look / FRAME_MS).toFixed(2)} of a frame of ${FRAME_MS} ms`,
+  );
+}
+
+/** What a first page of an empty browser costs, to tell the page's own time from the machine's, ms. */
+async function pageStart() {
+  const executablePath = chromiumPath();
+  if (executablePath === undefined) return "no Chromium is installed, so the page's start was not measured";
+  const server = await servePage("dist/page", 0);
+  const url = `http://127.0.0.1:${server.address().port}/`;
+  const browser = await chromium.launch({
+    executablePath,
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"],
+  });
+  const opened = async (address, ready) => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    const began = performance.now();
+    await page.goto(address);
+    await page.waitForSelector(ready);
+    const took = performance.now() - began;
+    await context.close();
+    return took;
+  };
+  const several = async (address, ready) => {
+    const times = [];
+    for (let i = 0; i < 5; i++) times.push(await opened(address, ready));
+    return median(times);
+  };
+  const bare = await several("data:text/html,<button>bare</button>", "button");
+  const usable = await several(url, "main button:enabled");
+  await browser.close();
+  server.close();
+  server.closeAllConnections();
+  return `the page, from nothing to its first button: ${usable.toFixed(0)} ms, ${(usable / bare).toFixed(1)} times a page of one button (${bare.toFixed(0)} ms)`;
+}
+console.log(await pageStart());

@@ -9,6 +9,7 @@ type Step = {
   readonly does: WorkKind;
   readonly says: string;
   readonly after: readonly string[];
+  readonly rightBefore?: string;
 };
 const step = (id: string, does: WorkKind = "mark", ...after: readonly string[]): Step => ({
   id,
@@ -38,6 +39,25 @@ const noCircle = fc
       .map((s) => s.step),
   );
 
+/** WORK's, but skiving is done before edges and holes. */
+const KINDS = [
+  ...["setUp", "cutStrap", "cutByDie", "cutByKnife", "mark", "case", "tool", "skive", "edge", "groove"],
+  ...[
+    "punchHole",
+    "punchSlot",
+    "prick",
+    "dye",
+    "fold",
+    "fix",
+    "glue",
+    "stitch",
+    "turn",
+    "trim",
+    "finish",
+    "check",
+  ],
+];
+
 describe("a topological order", () => {
   test("by definition: the same steps, and every one after all that it waits for", () => {
     fc.assert(
@@ -52,14 +72,15 @@ describe("a topological order", () => {
     );
   });
 
-  test("by preference: each is the first in WORK's order, then as given, of those that could be done", () => {
+  test("by preference: each is the first in the preferred order, then as given, of those that could be done", () => {
     fc.assert(
       fc.property(noCircle, (steps) => {
+        expect([...KINDS].sort()).toEqual([...WORK_KINDS].sort());
         let left = [...steps];
         for (const id of sorted(steps)) {
           const ready = left.filter((s) => !s.after.some((a) => left.some((o) => o.id === a)));
-          const kind = Math.min(...ready.map((s) => WORK_KINDS.indexOf(s.does)));
-          expect(ready.find((s) => WORK_KINDS.indexOf(s.does) === kind)!.id).toBe(id);
+          const kind = Math.min(...ready.map((s) => KINDS.indexOf(s.does)));
+          expect(ready.find((s) => KINDS.indexOf(s.does) === kind)!.id).toBe(id);
           left = left.filter((s) => s.id !== id);
         }
       }),
@@ -93,6 +114,23 @@ describe("a topological order", () => {
     expect(
       sorted([step("a", "stitch"), step("b", "cutStrap"), step("c", "stitch"), step("d", "mark")]),
     ).toEqual(["b", "d", "a", "c"]);
+  });
+
+  test("what is done right before another stands next to it, whatever it prefers", () => {
+    const damp = { ...step("damp", "case", "a"), rightBefore: "fold" };
+    const steps = [
+      damp,
+      step("a", "mark"),
+      step("b", "cutStrap"),
+      step("fold", "fold", "a", "damp"),
+      step("c", "tool"),
+    ];
+    expect(sorted(steps)).toEqual(["b", "a", "c", "damp", "fold"]);
+    expect(sorted([{ ...damp, rightBefore: "nothing" }, step("a", "mark"), step("c", "tool")])).toEqual([
+      "a",
+      "damp",
+      "c",
+    ]);
   });
 
   test("a step that names itself, or none that is there, isn't kept waiting", () => {

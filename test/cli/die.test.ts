@@ -185,6 +185,41 @@ describe("what is not understood, and what has errors", () => {
     expect(read(folder, file(/^plotter/))).toContain("HAS ERRORS");
   });
 
+  test("one piece's die with an error: the others are written all the same, and it is told which isn't", () => {
+    // Loads: the cheek's over 50 kN, a keeper's under 30 kN.
+    const folder = shop(withDie("  press: 50 kN"));
+    const { status, out, err } = die(folder, "juniper.yaml", "cheek", "keeper-fixed");
+    expect(status).toBe(1);
+    expect(err).toContain("[die-press-load]");
+    expect(err).toContain("Of cheek nothing was written");
+    expect(err).not.toContain("keeper-fixed, ");
+    expect(out).toContain("dies drawn");
+    expect(out).toContain("keeper-fixed, ");
+    const files = readdirSync(dieFolder(folder));
+    expect(files.filter((f) => f.includes("cheek"))).toEqual([]);
+    expect(files.filter((f) => f.endsWith(".dxf"))).toEqual(["die-keeper-fixed-as-drawn-A.dxf"]);
+    expect(read(folder, "die-keeper-fixed-as-drawn-A.dxf")).not.toContain("HAS ERRORS");
+    const json = die(folder, "juniper.yaml", "cheek", "keeper-fixed", "--json");
+    const { dies } = JSON.parse(json.out) as { dies: { piece: string; hasErrors?: true }[] };
+    expect([json.status, dies.map((d) => [d.piece, d.hasErrors ?? false])]).toEqual([
+      1,
+      [
+        ["cheek", true],
+        ["keeper-fixed", false],
+      ],
+    ]);
+    const all = die(folder, "juniper.yaml", "cheek", "keeper-fixed", "--even-so");
+    expect([all.status, readdirSync(dieFolder(folder)).some((f) => f.includes("cheek"))]).toEqual([1, true]);
+  });
+
+  test("two on one board that the press can't take keep no other piece back", () => {
+    const folder = shop(withDie("  press: 90 kN"));
+    const { status, out, err } = die(folder, "juniper.yaml", "keeper-fixed", "cheek", "--nest");
+    expect([status, err.includes("Of cheek nothing was written")]).toEqual([1, true]);
+    expect(out).toContain("keeper-fixed");
+    expect(readdirSync(dieFolder(folder))).toContain("die-keeper-fixed-two-A.dxf");
+  });
+
   test("a press that is too weak is found by the die's own rules", () => {
     const folder = shop(withDie("  press: 5 kN"));
     const { status, err, out } = die(folder, "juniper.yaml", "cheek");

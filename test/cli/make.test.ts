@@ -67,7 +67,17 @@ describe("whittaw make", () => {
     expect(status).toBe(2);
     expect(err).toContain("shop.yaml:2:11 labour.per-huor");
     expect(err).toContain("per-hour");
+    expect(err.split("To mend:")).toHaveLength(2);
     expect(existsSync(join(folder, "out"))).toBe(false);
+  });
+
+  test("a shop file that is named as an order is said to be one", () => {
+    const folder = newFolder();
+    order(folder, "shop.yaml", readFileSync("templates/shop.yaml", "utf8"));
+    const { status, err } = whittaw(folder, "make", "shop.yaml");
+    expect(status).toBe(2);
+    expect(err).toContain("this is a shop file, not an order. To mend: name an order");
+    expect(err.split("\n").filter((l) => l.includes("To mend"))).toHaveLength(1);
   });
 
   test("the same order gives the same bytes, in another folder too", () => {

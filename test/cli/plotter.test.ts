@@ -27,7 +27,7 @@ describe("the plotter's SVG", () => {
   });
 
   test("one layer an operation; inside before outside, or the other way when asked", () => {
-    const before = ["words", "check-square"];
+    const before = ["words", "check-square", "flesh-skive"];
     const done = ["marks", "stitch-holes", "holes", "slots", "outline"];
     const names = [...before, ...done];
     expect(layersOf(inside).map(([name]) => name)).toEqual(names);
@@ -42,7 +42,7 @@ describe("the plotter's SVG", () => {
       else expect(content).not.toContain("<text");
     }
     const widths = [...inside.matchAll(/stroke-width="([^"]+)"/g)].map((m) => Number(m[1]));
-    expect(widths.length).toBe(6);
+    expect(widths.length).toBe(7);
     for (const width of widths) expect(width).toBeLessThanOrEqual(0.03);
     expect(inside).not.toContain("stroke-dasharray");
   });

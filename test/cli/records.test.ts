@@ -40,11 +40,31 @@ describe("whittaw compare", () => {
     const again = whittaw(folder, "compare", kept);
     expect([again.status, again.err]).toEqual([0, ""]);
     expect(again.out).toContain("nothing differs");
+    expect(again.out).toContain("the order kept in this job.json, made again");
+    expect(again.out).toContain(`name both: whittaw compare ${kept} juniper.yaml`);
     const json = whittaw(folder, "compare", kept, "longer.yaml", "--json");
     expect(JSON.parse(json.out)).toMatchObject({
       given: [{ what: "measures.over-poll" }],
       price: expect.any(Array),
     });
+  });
+
+  test("a job.json alone says when the order file of its name is another one now", () => {
+    const folder = workshop();
+    expect(whittaw(folder, "make", "juniper.yaml").status).toBe(0);
+    const text = readFileSync(JUNIPER, "utf8");
+    writeFileSync(join(folder, "juniper.yaml"), text.replace("41 1/2", "42"));
+    const kept = join("out", "juniper", "job.json");
+    const { status, out } = whittaw(folder, "compare", kept);
+    expect([status, out.includes("nothing differs")]).toEqual([0, true]);
+    expect(out).toContain(
+      `juniper.yaml is not the order kept here any more. To compare with it: whittaw compare ${kept} juniper.yaml`,
+    );
+    // Beside the job.json too, from any folder.
+    writeFileSync(join(folder, "out", "juniper", "juniper.yaml"), text);
+    expect(whittaw(join(folder, "out"), "compare", join("juniper", "job.json")).out).toContain(
+      `name both: whittaw compare ${join("juniper", "job.json")} ${join("juniper", "juniper.yaml")}`,
+    );
   });
 
   test("a contradiction ends with 1; what can't be read, and an order alone, with 2", () => {

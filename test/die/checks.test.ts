@@ -15,6 +15,7 @@ import {
 } from "../../src/geometry/index.ts";
 import type { Cutout, Piece } from "../../src/model/piece.ts";
 import { roundedRectangle } from "../geometry/shapes.ts";
+import { orderPieces } from "../support/dies.ts";
 import { given } from "../support/quantities.ts";
 import { roundHole, samplePiece, strapOutline } from "../support/samplePieces.ts";
 
@@ -77,8 +78,8 @@ describe("bend radius", () => {
     ]);
     expect(sharp[0]!.message).toContain("mitred joint");
   });
-  test("a corner that turns so little that a bend keeps it within the tolerance is no joint", () => {
-    // r (1 ÷ cos(θ/2) − 1) = 0.25 mm for r = 1 mm at θ = 73.7°.
+  test("a corner that turns so little that a bend keeps it within a fifth of the tolerance is no joint", () => {
+    // r (1 ÷ cos(θ/2) − 1) = 0.05 mm for r = 1 mm at θ = 35.5°, 0.02 mm at θ = 22.7°.
     const dent = (degrees: number): Path => {
       const depth = 20 * Math.tan((degrees * Math.PI) / 360);
       return polyline(
@@ -92,11 +93,27 @@ describe("bend radius", () => {
         true,
       );
     };
-    expect(of("die-bend-radius", samplePiece("d", dent(72)))).toEqual([]);
-    expect(of("die-bend-radius", samplePiece("d", dent(76))).length).toBe(1);
+    expect(of("die-bend-radius", samplePiece("d", dent(34)))).toEqual([]);
+    expect(of("die-bend-radius", samplePiece("d", dent(37))).length).toBe(1);
     expect(
-      of("die-bend-radius", samplePiece("d", dent(72)), shop({ tolerance: given("t", 0.1) })).length,
+      of("die-bend-radius", samplePiece("d", dent(34)), shop({ tolerance: given("t", 0.1) })).length,
     ).toBe(1);
+  });
+  test("a draft horse's cheek: every inner corner of its scalloped edges is counted, however it turns", () => {
+    const { piece } = orderPieces(["draft.yaml"]).find((one) => one.piece.id === "cheek")!;
+    // Three scallops on either edge meet the edge, and each other, in four inner corners a side.
+    const sharp = of("die-bend-radius", piece).filter(({ message }) => message.includes("sharp"));
+    expect(sharp.map(({ at }) => at![0].toFixed(1)).sort()).toEqual([
+      "285.6",
+      "285.6",
+      "296.0",
+      "296.0",
+      "306.4",
+      "306.4",
+      "316.7",
+      "316.7",
+    ]);
+    for (const { message } of sharp) expect(message).toMatch(/^8 inner corners of the outline on/);
   });
   test("what the shop bends is what counts", () => {
     expect(
@@ -289,6 +306,24 @@ describe("left and right", () => {
   });
 });
 
+test("notches that the die cuts are a caution: in an edge that shows they stay visible", () => {
+  const nick = {
+    id: "n",
+    kind: "notch",
+    path: polyline([
+      [0, -25],
+      [0, -22],
+    ]),
+    label: "centre",
+  } as const;
+  const bare = plate({ outline: rectanglePath([-60, -25], 120, 50), marks: [nick] });
+  const [one, ...more] = of("die-notches-show", bare, shop({ notches: "in the die" }));
+  expect([one!.severity, more]).toEqual(["caution", []]);
+  expect(one!.message).toContain("visible");
+  expect(one!.mend).toContain("die.notches");
+  expect(of("die-notches-show", bare)).toEqual([]);
+});
+
 describe("press", () => {
   const rated = (press: string) => of("die-press-load", plate(), shop({ press }));
   test("nothing is said of a press that is not known", () => {
@@ -299,7 +334,7 @@ describe("press", () => {
     expect(rated("20 kN")[0]).toMatchObject({ severity: "error", limit: "up to 20 kN" });
     expect(rated("20 kN")[0]!.mend).toContain("die.press");
     const load = dieFor(plate(), settings).load.value;
-    expect(rated(`${Math.ceil(load / 1000) * 3} kN`)[0]!.message).toContain("3 dies");
+    expect(rated(`${Math.ceil(load / 1000) * 4} kN`)[0]!.message).toContain("3 dies");
     expect(rated(`${Math.ceil(load / 1000)} kN`)[0]!.message).toContain("1 die ");
   });
   test("less than a fifth of the rating in reserve is a caution; the load is an estimate", () => {

@@ -66,11 +66,11 @@ describe("notches in the die", () => {
     for (const face of leather) expect(pathLength(face)).toBeCloseTo(3, 6);
   });
   test("standing on the outline's rule it is not too near to it; near a hole it is", () => {
-    expect(checkDie(inDie, "mm")).toEqual([]);
+    const apart = (die: typeof inDie) =>
+      checkDie(die, "mm").filter(({ rule }) => rule !== "die-notches-show");
+    expect(apart(inDie)).toEqual([]);
     const near = dieFor(panel([nick], { holes: [roundHole("h", 50, 5, 92)] }), settings);
-    expect(checkDie(near, "mm").map(({ rule, place }) => [rule, place])).toEqual([
-      ["die-tube-spacing", "h and nick"],
-    ]);
+    expect(apart(near).map(({ rule, place }) => [rule, place])).toEqual([["die-tube-spacing", "h and nick"]]);
   });
   test("what can't be a piece of rule stays by hand: bent, round, off the edge, outside", () => {
     expect(made(nick)).toBe("in the die");

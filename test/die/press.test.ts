@@ -135,10 +135,13 @@ describe("press load", () => {
     expect(dieLoad(rules, perMore, more).value).toBeGreaterThan(dieLoad(rules, per, settings).value);
   });
 
-  test("pieces for each stroke: whole ones only", () => {
+  test("pieces for each stroke: whole ones only, a fifth of the rating in reserve; one without it", () => {
     const load = given("load", 30000, "force");
-    expect(piecesPerStroke(load, given("press", 100000, "force")).value).toBe(3);
-    expect(piecesPerStroke(load, given("press", 90000, "force")).value).toBe(3);
-    expect(piecesPerStroke(load, given("press", 29999, "force")).value).toBe(0);
+    const at = (newtons: number) => piecesPerStroke(load, given("press", newtons, "force"));
+    // Two take 60 kN: 98 % of 61.2 kN, 80 % of 75 kN.
+    expect([61200, 74999, 75000, 112499, 112500].map((n) => at(n).value)).toEqual([1, 1, 2, 2, 3]);
+    expect([29999, 30000, 37499].map((n) => at(n).value)).toEqual([0, 1, 1]);
+    expect(at(75000).source).toContain("80 % of the rating");
+    expect(at(30000).source).toContain("without reserve");
   });
 });

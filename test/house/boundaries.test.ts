@@ -45,6 +45,16 @@ describe("import boundaries", () => {
     expect(status).toBe(0);
   });
 
+  test("the page may take types from the engine's entry, and its worker all of it", () => {
+    const { status, said } = cruise({
+      "src/job.ts": "export const b = 1;\nexport type B = number;\n",
+      "src/web/order/a.ts": 'import type { B } from "../../job.ts";\nexport const a: B = 1;\n',
+      "src/web/engine/engineWith.ts": 'import { b } from "../../job.ts";\nexport const a = b;\n',
+    });
+    expect(said).toContain("3 modules");
+    expect(status).toBe(0);
+  });
+
   test.each([
     [
       "units may import nothing",
@@ -85,6 +95,44 @@ describe("import boundaries", () => {
         "src/cli/a.ts": 'import { b } from "../units/b.ts";\nexport const a = b;\n',
         "src/units/b.ts": "export const b = 1;\n",
       },
+    ],
+    [
+      "the page sees the engine's entry alone",
+      "web-imports",
+      {
+        "src/web/order/a.ts": 'import type { B } from "../../units/b.ts";\nexport type A = B;\n',
+        "src/units/b.ts": "export type B = number;\n",
+      },
+    ],
+    [
+      "the page takes types alone from it: the engine stays in the worker",
+      "page-is-small",
+      {
+        "src/web/order/a.ts": 'import { b } from "../../job.ts";\nexport const a = b;\n',
+        "src/job.ts": "export const b = 1;\n",
+      },
+    ],
+    [
+      "nor by way of the worker's files",
+      "engine-stays-in-the-worker",
+      {
+        "src/web/order/a.ts": 'import { b } from "../engine/files.ts";\nexport const a = b;\n',
+        "src/web/engine/files.ts": 'import { b as c } from "../../job.ts";\nexport const b = c;\n',
+        "src/job.ts": "export const b = 1;\n",
+      },
+    ],
+    [
+      "the engine knows nothing of the page",
+      "job-imports",
+      {
+        "src/job.ts": 'export { b } from "./web/b.ts";\n',
+        "src/web/b.ts": "export const b = 1;\n",
+      },
+    ],
+    [
+      "the page reads no files either",
+      "engine-knows-no-machine",
+      { "src/web/a.ts": 'import { readFileSync } from "node:fs";\nexport const a = readFileSync;\n' },
     ],
     [
       "rings",

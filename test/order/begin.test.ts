@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { articles } from "../../src/articles/index.ts";
 import { beginOrder } from "../../src/order/begin.ts";
 import type { Order } from "../../src/order/order.ts";
 import { readOrder } from "../../src/order/read.ts";
@@ -148,6 +149,14 @@ describe("a new order", () => {
   test("says that ranges and worked defaults follow the figures in the file", () => {
     const head = lines.slice(0, lines.indexOf("article: plain belt")).join(" ").replaceAll(" # ", " ");
     expect(head).toContain("are worked out for the figures in this file and change with them.");
+  });
+
+  test("shows the example that a meaning names, not the middle of the range", () => {
+    const belt = articles.find((a) => a.slug === "strap")!;
+    const die = beginOrder(belt).split("\n");
+    const at = die.findIndex((l) => l.includes("price-per-mm:"));
+    expect(die[at]).toBe("  #price-per-mm: 0.05");
+    expect(die.slice(at - 3, at).join(" ")).toContain("as in 0.05");
   });
 
   test("is not made from a sample with faults", () => {

@@ -7,7 +7,7 @@ import { FITTING_KINDS } from "../../src/model/fitting.ts";
 import type { Shop } from "../../src/model/shop.ts";
 import { WORK_KINDS } from "../../src/model/work.ts";
 import { sayFault } from "../../src/order/say.ts";
-import { NO_SHOP, readShop, shopNamedIn } from "../../src/order/shopRead.ts";
+import { isShopFile, NO_SHOP, readShop, shopNamedIn } from "../../src/order/shopRead.ts";
 import { shopJsonSchema } from "../../src/order/shopSchema.ts";
 
 const INCH = 25.4;
@@ -148,6 +148,19 @@ describe("faults", () => {
     ["labour: { per-hour: 3 }", 'add a line at the left margin such as "currency: GBP"'],
     ["currency: gbp", "write GBP"],
     ["currency: Yen", "write JPY"],
+    ["currency: GPB", "write GBP"],
+    // USD and UGX are one letter off both.
+    ["currency: USX", "write the currency's three capital letters by ISO 4217"],
+    ["price: { margin: 25 }", "lower margin to at most 0.9, or did you mean 25 % (0.25)?"],
+    ['currency: GBP\nleather: { strap: { by-thickness: "8 12.50" } }', "write each thickness with its unit"],
+    ['currency: GBP\nleather: { strap: { by-thickness: "8 oz 12, 8 oz 13" } }', "write each size once"],
+    ["currency: JPY\nleather: { strap: { by-thickness: 8 oz 2.12345 } }", 'write "2.1235" if that is meant'],
+    ["sizes: { strap: { s: pieces.strap.lenght 30 in } }", "write pieces.strap.length"],
+    [
+      "sizes: { strap: { s: pieces.strap.length 30 } }",
+      'write "30 in", "30 mm" or "30 cm", whichever is meant',
+    ],
+    ["sizes: { strap: { s: pieces.strap.holes many } }", "write"],
     ["currency: £", "write the currency's three capital letters by ISO 4217"],
     ["currency: XAU", "write"],
     ["currency: GBP\nlabour: { per-hour: £28 }", "write the number alone; the currency stands once"],
@@ -239,4 +252,31 @@ describe("the published shape", () => {
   ])("refuses %s", (text) => {
     expect(validate(parse(text))).toBe(false);
   });
+});
+
+test("leather priced by its thickness, and sizes with an order's other settings", () => {
+  const text = [
+    "currency: GBP",
+    'leather: { strap: { price: 13, by-thickness: "10 oz 14.00, 8 oz 12.50" } }',
+    "sizes: { strap: { short: 'width 1 in, pieces.strap.length 30 in' } }",
+  ].join("\n");
+  const { shop, faults } = readShop(text, "s");
+  expect(faults).toEqual([]);
+  expect(shop!.leathers.strap).toMatchObject({
+    price: "13",
+    byThickness: [
+      { thickness: expect.closeTo(3.175, 6), price: "12.50" },
+      { thickness: expect.closeTo(3.96875, 6), price: "14.00" },
+    ],
+  });
+  expect(shop!.sizes).toEqual([
+    { article: "strap", name: "short", measures: { width: "1 in", "pieces.strap.length": "30 in" } },
+  ]);
+});
+
+test("a shop file is told from an order", () => {
+  expect([DEMO, "labour: { per-hour: 3 }"].map(isShopFile)).toEqual([true, true]);
+  expect(["article: bag\nprice: { margin: 0.2 }", "price: { margin: 0.2 }", "", "["].map(isShopFile)).toEqual(
+    [...[false, false, false, false]],
+  );
 });

@@ -51,6 +51,14 @@ describe("a new shop file", () => {
     }
   });
 
+  test("hardware has examples of its own kind: a rivet isn't sold as a stud is", () => {
+    const shown = ["rivet", "press-stud", "ring"].map(
+      (kind) => new RegExp(`^  ${kind}:\\n    #each: .*\\n    #by-size: (.*)$`, "m").exec(text)?.[1],
+    );
+    expect(new Set(shown).size).toBe(3);
+    expect(shown).not.toContain(undefined);
+  });
+
   test("explains each line above it, like lines once", () => {
     const at = lines.indexOf("  #per-hour: 30.00");
     expect(lines.slice(at - 2, at)).toEqual([

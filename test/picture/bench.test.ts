@@ -227,8 +227,9 @@ describe("the quote", () => {
       "Signature:",
       "Date:",
       "havana brown",
-      "41 1/2 in (1054.1 mm)",
-      "1 bit",
+      "41 1/2 in, can be buckled from",
+      "1 bit (ring wire 8 mm)",
+      "Delivery by:",
     ])
       expect(quote).toContain(bare(text));
   });

@@ -1,17 +1,22 @@
 import { describe, expect, test } from "vitest";
 import { type Die, dieFor } from "../../src/die/die.ts";
 import { pairDie } from "../../src/die/pairDie.ts";
+import { ruleLengths } from "../../src/die/rulePaths.ts";
 import { defaultDie } from "../../src/die/settings.ts";
 import { boundsOf } from "../../src/geometry/bounds.ts";
+import { distanceToPath } from "../../src/geometry/distance.ts";
 import { flatten } from "../../src/geometry/flatten.ts";
 import type { Box, Point } from "../../src/geometry/path.ts";
+import { placed } from "../../src/geometry/transform.ts";
 import { nearestPlaces } from "../../src/picture/die/pairMarks.ts";
+import type { PairSheetInput } from "../../src/picture/die/pairSheet.ts";
 import { flattenPicture } from "../../src/picture/flat.ts";
 import type { Picture } from "../../src/picture/picture.ts";
 import { textBox } from "../../src/picture/words.ts";
-import { A3, dieOf, MARGIN, orderPieces, wordsOnPart } from "../support/dies.ts";
+import { A3, dieOf, inputFor, MARGIN, orderPieces, wordsOnPart } from "../support/dies.ts";
 import { cutWords, overlaps } from "../support/overlaps.ts";
 import { boxOf, meet, pairSheetOf, squaresOn, strokesOn, TABLOID } from "../support/pairSheets.ts";
+import { given } from "../support/quantities.ts";
 import { allText, textsOn, wordsOn } from "../support/sheets.ts";
 
 // The sheet of a nested die, of every piece of every demo order.
@@ -165,6 +170,67 @@ test.each(["cheek", "ear-piece", "keeper-running"])(
     expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeCloseTo(nest.gap, 1);
   },
 );
+
+describe("what a die maker needs beside the view", () => {
+  const cheek = dieOf("juniper-headstall.yaml", "cheek");
+  const words = (more: Partial<PairSheetInput> = {}): string =>
+    textsOn(pairSheetOf(cheek, "mm", more)).join(" ");
+
+  test("it is made instead of the single die, where that is ordered", () => {
+    const { title } = inputFor(cheek, "mm");
+    expect(words({ title: { ...title, instead: true } })).toContain(
+      "Make 1 of this board instead of single dies: drawing TS-104-cheek, revision B defines the outline",
+    );
+    expect(words({ title: { ...title, instead: true } })).toContain("1 board, no single dies");
+    expect(words()).not.toContain("single dies");
+  });
+
+  test("rule and tubes of both, the board, and whom to ask", () => {
+    const { rule } = ruleLengths(cheek.rules);
+    expect(words()).toContain(`Rule in all: ${Number((2 * rule).toFixed(2))} mm`);
+    expect(words()).toContain("8 tubes");
+    expect(words()).toMatch(/Board: Yours to choose. Which, and how thick\?/);
+    const { title } = inputFor(cheek, "mm");
+    expect(words({ title: { ...title, owner: "" } })).toContain("Whom to ask: write here");
+    expect(words()).not.toContain("Whom to ask");
+  });
+
+  test("its price is that of two on one board", () => {
+    const priced = { currency: "EUR", pricePerMm: given("price", 0.05), priceForBoard: given("board", 25) };
+    const die = dieOf("juniper-headstall.yaml", "cheek", priced);
+    const length = Number((2 * ruleLengths(die.rules).rule).toFixed(2));
+    const says = textsOn(pairSheetOf(die, "mm")).join(" ");
+    expect(says).toContain(`EUR ${(length * 0.05 + 25).toFixed(2)} for the rule and the board`);
+  });
+});
+
+test("two datums that lie close on paper do not touch", () => {
+  // The crown's are 19.4 mm apart, and the sheet is reduced 1 : 5.
+  const crown = pairSheetOf(dieOf("juniper-headstall.yaml", "crown"), "in");
+  const [a, b] = ["datum.1", "datum.2"].map((id) => boxOf(crown, id));
+  expect(meet(a!, b!)).toBe(false);
+  expect(b!.minY - a!.maxY).toBeGreaterThan(0.5);
+  expect(a!.maxX - a!.minX).toBeGreaterThan(1.7);
+});
+
+test("the least gap is not marked on a notch", () => {
+  const gusset = dieOf("wren-flap-purse.yaml", "gusset", { notches: "in the die" });
+  const nest = pairDie(gusset);
+  const places = nearestPlaces(gusset, nest, 5);
+  const notches = gusset.rules.filter(({ kind }) => kind === "notch");
+  expect(notches.length).toBeGreaterThan(0);
+  for (const { path } of [...notches, ...notches.map((n) => ({ path: placed(n.path, nest.second) }))])
+    for (const at of places) expect(distanceToPath(at, path)).toBeGreaterThan(4.9);
+});
+
+test("words keep off the stamp", () => {
+  const picture = pairSheetOf(dieOf("juniper-headstall.yaml", "crown"), "in", { stamp: "has errors" });
+  const stamp = wordsOn(picture).find(({ text }) => text === "HAS ERRORS")!;
+  const box = textBox(stamp);
+  const near = { ...box, minX: box.minX - 4 };
+  const others = wordsOn(picture).filter(({ text }) => text !== stamp.text && text !== "");
+  expect(others.filter((w) => meet(near, textBox(w))).map(({ text }) => text)).toEqual([]);
+});
 
 describe("a press that takes one and not two", () => {
   const [, { die, units }] = pieces[0]!;

@@ -57,11 +57,13 @@ const boxOf = (spots: readonly Spot[]) => ({
   bottom: Math.max(...spots.map(({ y }) => y)),
 });
 
+const FLESH = ["flesh-skive", "flesh-glue", "flesh-notches"];
+
 describe("a plotter's sheet", () => {
   test.each(files)("%s: no mark runs along the outline", (_, __, svg) => {
     const layers = layersOf(svg);
     const outline = pathsOf(layers.get("outline")).flatMap(spotsOf);
-    for (const mark of pathsOf(layers.get("marks")))
+    for (const mark of ["marks", ...FLESH].flatMap((name) => pathsOf(layers.get(name))))
       expect(lengthNear(spotsOf(mark), outline)).toBeLessThanOrEqual(END_MM);
   });
 
@@ -72,7 +74,9 @@ describe("a plotter's sheet", () => {
 
   test("a glued field's inner edge is still marked", () => {
     const [, , svg] = files.find(([name]) => name === "rowan-tool-tote.yaml: front")!;
-    const long = pathsOf(layersOf(svg).get("marks")).map((d) => new svgPathProperties(d).getTotalLength());
+    const long = pathsOf(layersOf(svg).get("flesh-glue")).map((d) =>
+      new svgPathProperties(d).getTotalLength(),
+    );
     expect(Math.max(...long)).toBeGreaterThan(500);
   });
 
@@ -93,7 +97,9 @@ describe("a plotter's sheet", () => {
       expect(box.top - boxOf(piece).bottom).toBeGreaterThanOrEqual(20);
       const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg)!.map(Number);
       const words = [...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)" font-size="([\d.]+)">([^<]*)</g)];
-      expect(words.length).toBe(4);
+      const flesh = FLESH.some((name) => layers.has(name));
+      expect(words.length).toBe(flesh ? 5 : 4);
+      expect(words.some(([, , , , text]) => text!.includes("do not plot them on the face"))).toBe(flesh);
       for (const [, x, y, size, text] of words) {
         expect(Number(x)).toBeGreaterThan(box.right + 5);
         expect(Number(y)).toBeLessThanOrEqual(height!);
@@ -103,6 +109,25 @@ describe("a plotter's sheet", () => {
       expect(box.bottom).toBeLessThan(height!);
     },
   );
+
+  test("work on the flesh side lies on no layer for the face; by hand, notches are marked there and not cut", () => {
+    const { piece } = orderPieces(["rowan-tool-tote.yaml"]).find((one) => one.piece.id === "front")!;
+    const layersWith = (notches: "by hand" | "in the die") => {
+      const { die } = sidesOf(piece, { ...defaultDie(), notches })[0]!;
+      return layersOf(plotterSvg(plotterSheet(die, { title: "any", words: [], insideFirst: true })));
+    };
+    const count = piece.marks.filter(({ kind }) => kind === "notch").length;
+    expect(count).toBeGreaterThan(0);
+    const [marked, cut] = [layersWith("by hand"), layersWith("in the die")];
+    expect([pathsOf(marked.get("flesh-notches")).length, marked.has("notches")]).toEqual([count, false]);
+    expect([pathsOf(cut.get("notches")).length, cut.has("flesh-notches")]).toEqual([count, false]);
+    const skives = piece.zones.filter(({ kind }) => kind === "skive");
+    expect(marked.has("flesh-skive")).toBe(skives.length > 0);
+    expect(marked.has("flesh-glue")).toBe(true);
+    expect(pathsOf(marked.get("marks")).length).toBeLessThanOrEqual(
+      piece.folds.length + piece.marks.length - count,
+    );
+  });
 
   test("no text outside the layer of words; its font falls back on any that the system has", () => {
     for (const [, , svg] of files) {

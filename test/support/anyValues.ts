@@ -53,6 +53,7 @@ export function anyValues<T extends DimensionTable>(
       },
       measuring: [],
       sample: {},
+      told: { sentences: [], rest: [] },
     },
     random,
   );

@@ -95,6 +95,7 @@ export const bagOfStraps: ArticleDefinition = {
   make,
   measuring: [],
   sample: {},
+  told: { sentences: [], rest: [] },
 };
 
 /** The straps of an order, placed. */

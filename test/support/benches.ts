@@ -1,4 +1,5 @@
 import { headstall } from "../../src/articles/headstall.ts";
+import { makeJob } from "../../src/job.ts";
 import type { Bench, CutRow, LeatherRow, WorkStep } from "../../src/model/bench.ts";
 import type { BenchPaper } from "../../src/picture/bench/benchDocument.ts";
 import { madeOf, orderText } from "./madeOf.ts";
@@ -156,7 +157,10 @@ export const bench: Bench = {
 /** Everything that the papers of that bench are made from; with parts of it changed. */
 export const paperWith = (over: Partial<BenchPaper> = {}): BenchPaper => {
   const text = orderText("juniper-headstall");
+  const job = makeJob(text, "juniper-headstall.yaml");
+  if (!job.made) throw new Error("juniper-headstall was not made");
   return {
+    dimensions: job.job.dimensions,
     bench,
     made: madeOf(text),
     order: { file: "juniper-headstall.yaml", text, article: headstall.name, forWhom: "Juniper", units: "in" },

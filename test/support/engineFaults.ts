@@ -7,6 +7,8 @@ const FORBIDDEN: readonly (readonly [pattern: RegExp, why: string])[] = [
   [/\bBuffer\b/, "Node's own buffers"],
   [/\bperformance\b\s*[.[]/, "the clock"],
   [/from "node:/, "the machine"],
+  // Their last bit differs between engines; units/trigonometry.ts reckons with + − × ÷ √ alone.
+  [/\bMath\.(sin|cos|tan|asin|acos|atan2?|exp|log\d*|pow|cbrt)\b/, "engine-dependent functions"],
 ];
 
 /** Lines of a source file that know too much; comments and texts don't count. */

@@ -276,6 +276,7 @@ export const sampleArticle: ArticleDefinition = {
   },
   measuring: [{ measure: "measures.waist", how: "Tape snug, over the clothes, twice." }],
   sample: { "measures.waist": "34 1/2 in", "leather.strap.thickness": "8-9 oz", for: "Wren, for the fair" },
+  told: { sentences: [], rest: [] },
 };
 
 /** A second article, so that lists of articles have something to list. */

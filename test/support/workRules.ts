@@ -19,9 +19,15 @@ const does =
   (s: Draft): boolean =>
     kinds.includes(s.does);
 const flatHoles = (s: Draft): boolean =>
-  (s.does === "punchHole" && !s.id.startsWith("punch.folded")) || s.does === "prick";
+  (s.does === "punchHole" && !s.id.startsWith("punch.folded")) ||
+  (s.does === "prick" && s.id !== "prick.lining");
 const ownSlot = (s: Draft): boolean => s.does === "punchSlot" && s.id !== "slot.lining";
-const tooling = (s: Draft): boolean => s.does === "case" && s.id === "case";
+/** Moulding has no fold of its own. */
+const mould = (s: Draft): boolean => s.id.startsWith("mould.");
+const isTrue = (s: Draft): boolean => s.id === "true";
+const edgeSewn = (s: Draft): boolean => s.id.startsWith("edge.sewn");
+const edgeFree = (s: Draft): boolean => s.does === "edge" && !edgeSewn(s);
+const trimSewn = (s: Draft): boolean => s.id === "trim";
 
 /** Rules between two kinds of work on one piece. */
 const BEFORE: readonly (readonly [string, (s: Draft) => boolean, (s: Draft) => boolean])[] = [
@@ -30,15 +36,27 @@ const BEFORE: readonly (readonly [string, (s: Draft) => boolean, (s: Draft) => b
     does("cutStrap", "cutByDie", "cutByKnife"),
     (s) => !does("cutStrap", "cutByDie", "cutByKnife")(s),
   ],
-  ["case before tooling", tooling, does("tool")],
   ["tool before folding", does("tool"), does("fold")],
   ["tool before dyeing", does("tool"), does("dye")],
   ["holes flat before folding", flatHoles, does("fold")],
   ["slots before folding", ownSlot, does("fold")],
   ["skive before folding", does("skive"), does("fold")],
+  ["skive before holes", does("skive"), flatHoles],
+  ["skive before slots", does("skive"), ownSlot],
+  ["mark before skiving", does("mark"), does("skive")],
+  ["groove before pricking", does("groove"), does("prick")],
   ["dye before finishing", does("dye"), does("finish")],
   ["dye before hardware", does("dye"), does("fix", "fold")],
-  ["trim before edging", (s) => s.does === "trim" && s.id === "trim", (s) => s.id.startsWith("edge.trimmed")],
+  ["trim before truing", trimSewn, isTrue],
+  ["true before edging what is sewn", isTrue, edgeSewn],
+  ["true before finishing", isTrue, does("finish")],
+  ["edge free edges before stitching", edgeFree, does("stitch")],
+  ["stitch before truing", does("stitch"), isTrue],
+  ["stitch before edging what is sewn", does("stitch"), edgeSewn],
+  ["fold before moulding", (s) => s.does === "fold" && !mould(s), mould],
+  ["mould before stitching", mould, does("stitch")],
+  ["mould before glueing", mould, does("glue")],
+  ["fold before glueing", does("fold"), does("glue")],
   ["edge before finishing", does("edge"), does("finish")],
 ];
 
@@ -54,17 +72,7 @@ export function brokenRules(steps: Steps, made: Made): readonly string[] {
     for (const [name, early, late] of BEFORE)
       if (last(whereIs(steps, p.id, early)) > first(whereIs(steps, p.id, late)))
         broken.push(`${name}: ${p.id}`);
-    const mates = made.joins.flatMap((j) =>
-      j.kind === "seam" && j.sides.some((s) => s.piece === p.id) ? j.sides.map((s) => s.piece) : [],
-    );
-    const withTrimmed = [p.id, ...mates].some((id) =>
-      made.pieces.some((o) => o.id === id && !o.id.startsWith("lining-") && isTrimmed(o)),
-    );
     const stitched = whereIs(steps, p.id, does("stitch"));
-    const edged = whereIs(steps, p.id, does("edge"));
-    if (!withTrimmed && last(edged) > first(stitched)) broken.push(`edge before stitching: ${p.id}`);
-    if (isTrimmed(p) && !p.id.startsWith("lining-") && first(edged) < last(stitched))
-      broken.push(`edge trimmed edges after stitching: ${p.id}`);
     for (const t of p.turnBacks) turnBackRules(steps, p, t.id, must);
     for (const z of p.zones.filter((one) => one.kind === "glue")) {
       const glued = serving(steps, key("zone", p.id, z.id));
@@ -72,7 +80,102 @@ export function brokenRules(steps: Steps, made: Made): readonly string[] {
     }
   }
   assemblyRules(steps, made, must);
-  return broken;
+  return [
+    ...broken,
+    ...dampRules(steps, made),
+    ...gatherRules(steps, made),
+    ...liningRules(steps, made),
+    ...hungRules(steps, made),
+  ];
+}
+
+/** Damp right before what is done damp; dry before anything is glued on. */
+function dampRules(steps: Steps, made: Made): readonly string[] {
+  const isDamping = does("case");
+  const idle = steps.flatMap((s, i) => {
+    const next = steps[i + 1];
+    const used = next && does("fold", "tool")(next) && next.pieces[0] === s.pieces[0];
+    return isDamping(s) && !used ? [`damp right before its work: ${s.pieces[0]}`] : [];
+  });
+  const dry = steps.flatMap((s, i) => {
+    const bent = made.pieces.some(
+      (p) =>
+        p.id === s.pieces[0] &&
+        (p.turnBacks.some((t) => s.serves.includes(key("turn-back", p.id, t.id))) ||
+          p.folds.some((f) => f.bend && s.serves.includes(key("fold", p.id, f.id)))),
+    );
+    const before = steps[i - 1];
+    const damped = before && isDamping(before) && before.pieces[0] === s.pieces[0];
+    return (bent || mould(s) || s.does === "tool") && !damped ? [`damp before it is bent: ${s.id}`] : [];
+  });
+  const glued = steps.flatMap((s, i) =>
+    s.does !== "glue"
+      ? []
+      : s.pieces.flatMap((id) => {
+          const damped = last(whereIs(steps, id, isDamping).filter((at) => at < i));
+          const dried = steps
+            .slice(damped + 1, i)
+            .some((x) => x.pieces.includes(id) && /let it dry/.test(x.says));
+          return damped >= 0 && !dried ? [`dry before glueing: ${id}`] : [];
+        }),
+  );
+  return [...idle, ...dry, ...glued];
+}
+
+/** A gathered gusset's flanges and the edges of its bodies are sewn to one edge; wet-moulded it is moulded. */
+function gatherRules(steps: Steps, made: Made): readonly string[] {
+  return made.joins.flatMap((j) => {
+    if (j.kind !== "gather") return [];
+    const trued = [j.gusset, j.body].flatMap((id) =>
+      whereIs(steps, id, isTrue).length === 1 ? [] : [`true the sewn edges: ${id}`],
+    );
+    const moulded = whereIs(steps, j.gusset, mould).length;
+    return [...trued, ...(moulded === (j.wetMoulded ? 1 : 0) ? [] : [`mould the gusset: ${j.gusset}`])];
+  });
+}
+
+/** Linings are trimmed once they are glued in, and get their holes before the last seam; their edges are edged after. */
+function liningRules(steps: Steps, made: Made): readonly string[] {
+  const trimmed = made.pieces.filter((p) => p.id.startsWith("lining-") && isTrimmed(p));
+  return trimmed.flatMap((l) => {
+    const glued = last(whereIs(steps, l.id, does("glue")));
+    const trim = last(whereIs(steps, l.id, does("trim")));
+    const holes = last(whereIs(steps, l.id, does("prick")));
+    const piece = l.id.slice("lining-".length);
+    const seams = whereIs(steps, piece, does("stitch")).filter((i) => i > glued);
+    return [
+      ...(glued < trim ? [] : [`trim the lining once it is in: ${l.id}`]),
+      ...(seams.length > 0 && !(trim < holes && holes < first(seams))
+        ? [`lining's holes before its seams: ${l.id}`]
+        : []),
+      ...(first(whereIs(steps, piece, does("edge"))) < trim ? [`edge with the lining: ${piece}`] : []),
+    ];
+  });
+}
+
+/** Every fitting that folds go round is taken as often as it is there, and is said to hang where it was taken. */
+function hungRules(steps: Steps, made: Made): readonly string[] {
+  return (made.fittings ?? []).flatMap((f) => {
+    const folds = f.serves.flatMap((s) =>
+      s.ids.map((id) => serving(steps, key("turn-back", s.piece, id))).filter((at) => at >= 0),
+    );
+    const says = [...folds].sort((a, b) => a - b).map((at) => steps[at]!);
+    if (says.length === 0) return [];
+    const fresh = says.map((s) => Number(new RegExp(`(\\d+) ${f.kind}`).exec(s.says)?.[1] ?? 0));
+    const hangs = says.map((s) => new RegExp(`${f.kind}s? that hangs? on the (.*?);`).exec(s.says)?.[1]);
+    const before = (i: number): readonly string[] =>
+      says.slice(0, i).map((s) => made.pieces.find((p) => p.id === s.pieces[0])!.name.toLowerCase());
+    const total = fresh.reduce((a, b) => a + b, 0);
+    return [
+      ...(total === f.count ? [] : [`${f.name} is taken ${total} times, not ${f.count}`]),
+      ...says.flatMap((s, i) => {
+        if (fresh[i]! > 0) return [];
+        return hangs[i] !== undefined && before(i).every((name) => hangs[i]!.includes(name)) && i > 0
+          ? []
+          : [`hangs on what took it: ${f.name}, ${s.id}`];
+      }),
+    ];
+  });
 }
 
 type Must = (what: string, early: number, late: number) => void;

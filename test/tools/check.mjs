@@ -5,8 +5,13 @@ import { join } from "node:path";
 
 const binary = (name, file) => join("node_modules", name, file);
 
+const tsc = binary("typescript", "bin/tsc");
+
 const steps = [
-  ["types", binary("typescript", "bin/tsc"), ["-p", "tsconfig.json"]],
+  ["types", tsc, ["-p", "tsconfig.json"]],
+  ["the page's types", tsc, ["-p", join("src", "web")]],
+  ["the service worker's types", tsc, ["-p", join("src", "web", "offline")]],
+  ["the page's tests' types", tsc, ["-p", join("test", "page")]],
   ["lint and format", binary("@biomejs/biome", "bin/biome"), ["check", "--error-on-warnings", "."]],
   [
     "import boundaries",

@@ -2,7 +2,14 @@
 // and the README's pictures. The tests compare them with what the program makes today.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { articles, jobFiles, jobJsonSchema, makeJob, orderJsonSchema, shopJsonSchema } from "../../dist/job.js";
+import {
+  articles,
+  jobFiles,
+  jobJsonSchema,
+  makeJob,
+  orderJsonSchema,
+  shopJsonSchema,
+} from "../../dist/job.js";
 
 const require = createRequire(import.meta.url);
 const font = (name) => new Uint8Array(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));

@@ -1,7 +1,10 @@
-// What the tests need beyond npm: a second PDF renderer, a PDF checker and a DXF reader that are not ours.
+// What the tests need beyond npm: a second PDF renderer, a PDF checker and a DXF reader that are not
+// ours, and a browser.
 // On Debian as root it installs what is missing; elsewhere it says what to install, and stops.
 import { execFileSync, spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { chromiumPath } from "./chromium.mjs";
 import { pythonWithEzdxf } from "./python.mjs";
 
 const runs = (command, argument) => () => !spawnSync(command, [argument], { stdio: "ignore" }).error;
@@ -14,6 +17,7 @@ const NEEDED = [
     isHere: () => pythonWithEzdxf() !== undefined,
     package: "python3-ezdxf",
   },
+  { name: "Chromium", isHere: () => chromiumPath() !== undefined, package: "chromium" },
 ];
 
 const missing = NEEDED.filter((n) => !n.isHere());
@@ -43,7 +47,18 @@ if (missing.length > 0) {
   }
 }
 
-// The tests of the command run it as it is built from this very source.
-const tsc = createRequire(import.meta.url).resolve("typescript/bin/tsc");
-const built = spawnSync(process.execPath, [tsc, "-p", "tsconfig.build.json"], { stdio: "inherit" });
-if (built.status !== 0) process.exit(1);
+// The tests of the command and of the page run them as they are built from this very source.
+const require = createRequire(import.meta.url);
+const BUILDS = [
+  [require.resolve("typescript/bin/tsc"), "-p", "tsconfig.build.json"],
+  [
+    join(dirname(require.resolve("vite/package.json")), "bin", "vite.js"),
+    "build",
+    "--config",
+    "src/web/vite.config.ts",
+    "--logLevel",
+    "warn",
+  ],
+];
+for (const build of BUILDS)
+  if (spawnSync(process.execPath, build, { stdio: "inherit" }).status !== 0) process.exit(1);

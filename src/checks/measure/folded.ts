@@ -1,5 +1,6 @@
 import type { Point } from "../../geometry/path.ts";
 import type { Bar, TurnBack } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 // Folds a turn-back's data by going along the leather: round the bar on the neutral fibre, off it in a
 // straight line, and on beside the other leg. No formula of the developed length is used, so what the
@@ -31,11 +32,11 @@ export function halfWayRound(
 
 /** One step along a straight or evenly bent part. */
 function step({ x, y, heading }: Stand, bend: number, length: number): Stand {
-  if (bend === 0) return { x: x + length * Math.cos(heading), y: y + length * Math.sin(heading), heading };
+  if (bend === 0) return { x: x + length * trig.cos(heading), y: y + length * trig.sin(heading), heading };
   const next = heading - length * bend;
   return {
-    x: x + (Math.sin(heading) - Math.sin(next)) / bend,
-    y: y + (Math.cos(next) - Math.cos(heading)) / bend,
+    x: x + (trig.sin(heading) - trig.sin(next)) / bend,
+    y: y + (trig.cos(next) - trig.cos(heading)) / bend,
     heading: next,
   };
 }
@@ -70,7 +71,7 @@ const HALVINGS = 60;
 
 /** Positive when the straight line on from here passes below the point, so that the leg left too late. */
 const passed = ({ x, y, heading }: Stand, [px, py]: Point): number =>
-  Math.cos(heading) * (py - y) - Math.sin(heading) * (px - x);
+  trig.cos(heading) * (py - y) - trig.sin(heading) * (px - x);
 
 /** How far round the leg leaves the bar so that its straight line meets the point; undefined if it can't. */
 function leavesAt(start: Stand, bends: readonly Bend[], point: Point): number | undefined {

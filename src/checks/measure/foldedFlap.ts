@@ -1,5 +1,6 @@
 import { boundsOf } from "../../geometry/bounds.ts";
 import type { Bend, Piece } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 // Folds a drawn piece with a flap by going along its leather from the base line up: straight, round each bend
 // that is drawn on it, straight on. Nothing of what the flap's length was worked out by is used.
@@ -33,11 +34,11 @@ export function bendsAbove(piece: Piece, baseLine: number): readonly FlatBend[] 
 
 /** One step along the neutral fibre, straight on or bent to the right by 1/radius. */
 function step({ u, v, heading }: Lies, bent: number, length: number): Lies {
-  if (bent === 0) return { u: u + length * Math.cos(heading), v: v + length * Math.sin(heading), heading };
+  if (bent === 0) return { u: u + length * trig.cos(heading), v: v + length * trig.sin(heading), heading };
   const next = heading - length * bent;
   return {
-    u: u + (Math.sin(heading) - Math.sin(next)) / bent,
-    v: v + (Math.cos(next) - Math.cos(heading)) / bent,
+    u: u + (trig.sin(heading) - trig.sin(next)) / bent,
+    v: v + (trig.cos(next) - trig.cos(heading)) / bent,
     heading: next,
   };
 }
@@ -63,8 +64,8 @@ export function lies(bends: readonly FlatBend[], s: number): Lies {
   }
   at = step(at, 0, s - gone);
   return {
-    u: at.u + fibre * Math.sin(at.heading),
-    v: at.v - fibre * Math.cos(at.heading),
+    u: at.u + fibre * trig.sin(at.heading),
+    v: at.v - fibre * trig.cos(at.heading),
     heading: at.heading,
   };
 }
@@ -82,7 +83,7 @@ export function hungAt(bends: readonly FlatBend[], reach: number): readonly Flat
   const hang = (centre: number): readonly FlatBend[] => [...before, { centre, bend: plumb }];
   const far = last.centre + flatLength(plumb);
   // Over a level top, what the bend moves along the leather the hanging part moves towards the back.
-  return hang(last.centre + (reach - lies(hang(last.centre), far).u) / Math.cos(heading));
+  return hang(last.centre + (reach - lies(hang(last.centre), far).u) / trig.cos(heading));
 }
 
 /** Where the drawn piece ends, from the base line along it. */

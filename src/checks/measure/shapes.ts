@@ -5,11 +5,12 @@ import { distanceToPath } from "../../geometry/distance.ts";
 import { pathLength, pointAt, tangentAt } from "../../geometry/length.ts";
 import { circlePath, line, openPath, type Path, type Point } from "../../geometry/path.ts";
 import type { Cutout, Hole } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 /** What a hole takes out of the leather: a circle, or an awl's slit. */
 export function holeShape(hole: Hole): Path {
   if (hole.kind !== "awl") return circlePath(hole.at, hole.size / 2);
-  const [dx, dy] = [(hole.size / 2) * Math.cos(hole.angle), (hole.size / 2) * Math.sin(hole.angle)];
+  const [dx, dy] = [(hole.size / 2) * trig.cos(hole.angle), (hole.size / 2) * trig.sin(hole.angle)];
   return openPath([hole.at[0] - dx, hole.at[1] - dy], [line([hole.at[0] + dx, hole.at[1] + dy])]);
 }
 
@@ -43,7 +44,7 @@ function justInside(path: Path): readonly Point[] {
     const s = ((i + 0.5) * total) / count;
     const [x, y] = pointAt(path, s);
     const way = tangentAt(path, s) + (left * Math.PI) / 2;
-    return [x + TOUCH_MM * Math.cos(way), y + TOUCH_MM * Math.sin(way)];
+    return [x + TOUCH_MM * trig.cos(way), y + TOUCH_MM * trig.sin(way)];
   });
 }
 

@@ -2,6 +2,7 @@ import { type ArcCurve, type Curve, curvesOf, directionAt } from "../../geometry
 import { curvatureOf } from "../../geometry/length.ts";
 import { type Path, type Point, SAME_POINT_MM } from "../../geometry/path.ts";
 import { apart, turnBetween } from "../../geometry/vector.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 // Where a line of several runs bends, and how sharply.
 
@@ -50,7 +51,7 @@ const roomAt = (curves: readonly Curve[], i: number, turn: number): number =>
   Math.max(
     0,
     Math.min(straightFrom(curves, i, 1), straightFrom(curves, i - 1, -1)) /
-      Math.tan(Math.min(turn, Math.PI * 0.95) / 2),
+      trig.tan(Math.min(turn, Math.PI * 0.95) / 2),
   );
 
 /** Flat length of the straights from curve i on, one way; half of what is shared with a next curve or corner. */
@@ -71,4 +72,4 @@ function goesOn(curves: readonly Curve[], i: number, step: 1 | -1): boolean {
 }
 
 /** What a radius takes of each straight beside its arc, as a share of it. */
-const tangentOf = (arc: ArcCurve): number => Math.tan(Math.min(Math.abs(arc.sweep), Math.PI * 0.95) / 2);
+const tangentOf = (arc: ArcCurve): number => trig.tan(Math.min(Math.abs(arc.sweep), Math.PI * 0.95) / 2);

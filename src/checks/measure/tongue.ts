@@ -1,5 +1,6 @@
 import type { Point } from "../../geometry/path.ts";
 import type { Bar, TurnBack } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Folded } from "./folded.ts";
 
 // Does a buckle's tongue fit its slot? The tongue is a solid: an eye round the bar and a blade that swings
@@ -25,7 +26,7 @@ function inTongue(bar: Bar, tongue: Tongue, legHeading: number, outer: boolean, 
   if (!outer) return false;
   for (let i = 0; i <= BLADES; i++) {
     const way = legHeading + tongue.openAngle + ((Math.PI - tongue.openAngle) * i) / BLADES;
-    const [dx, dy] = [Math.cos(way), Math.sin(way)];
+    const [dx, dy] = [trig.cos(way), trig.sin(way)];
     const beside = Math.abs(p[0] * dy - p[1] * dx);
     if (p[0] * dx + p[1] * dy > 0 && beside < tongue.thickness / 2) return true;
   }
@@ -43,14 +44,14 @@ export function tongueNeeds(t: TurnBack, fold: Folded, tongue: Tongue, outer: bo
   const heading = fold.at(fold.leaves).heading;
   const hits = (s: number): boolean => {
     const stand = fold.at(s);
-    const [nx, ny] = [-Math.sin(stand.heading), Math.cos(stand.heading)];
+    const [nx, ny] = [-trig.sin(stand.heading), trig.cos(stand.heading)];
     return LAYERS.some((share) => {
       const out = (share - t.neutral) * t.wrapThickness;
       return inTongue(t.bar, tongue, heading, outer, [stand.x + out * nx, stand.y + out * ny]);
     });
   };
   const size = t.bar.kind === "round" ? t.bar.diameter : Math.hypot(t.bar.along, t.bar.through);
-  const reach = (size + t.wrapThickness + tongue.thickness) / Math.sin(tongue.openAngle);
+  const reach = (size + t.wrapThickness + tongue.thickness) / trig.sin(tongue.openAngle);
   let s = fold.leaves + reach;
   while (s > 0 && !hits(s)) s -= STEP_MM;
   let [low, high] = [Math.max(s, 0), s + STEP_MM];

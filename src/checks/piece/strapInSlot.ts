@@ -1,6 +1,7 @@
 import type { Path, Point } from "../../geometry/path.ts";
 import type { Join } from "../../model/article.ts";
 import type { Cutout, Piece } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 import { outlinePoints, spansInside } from "../measure/chords.ts";
 import { pieceOf } from "../measure/sound.ts";
 import { sayLength } from "../measure/words.ts";
@@ -59,7 +60,7 @@ export function widestThrough(path: Path, thickness: number): number {
 
 /** How much of the slot's width a sloping strap takes: its corners where it enters and leaves the leather. */
 function acrossSloping(thickness: number, { angle, through }: NonNullable<Through["weave"]>): number {
-  const along: Point = [Math.cos(angle), Math.sin(angle)];
+  const along: Point = [trig.cos(angle), trig.sin(angle)];
   const side: Point = [-along[1], along[0]];
   const xs = [-1, 1].flatMap((face) =>
     [-1, 1].map((edge) => {

@@ -2,6 +2,7 @@ import { signedArea } from "../../geometry/area.ts";
 import { cornerTurns } from "../../geometry/corners.ts";
 import { type ArcCurve, curveAt, curvesOf } from "../../geometry/curve.ts";
 import type { Point } from "../../geometry/path.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Die } from "../die.ts";
 import type { RulePath } from "../rulePaths.ts";
 import { SHORT_MM } from "../short.ts";
@@ -9,7 +10,7 @@ import { dieRule, saySize } from "./dieRule.ts";
 import { inWords, ruleName } from "./ruleName.ts";
 
 /** How far a bend of radius r stays from the sharp corner that it stands for, turning by θ: r (1 ÷ cos(θ/2) − 1). */
-const cutShort = (radius: number, turn: number): number => radius * (1 / Math.cos(turn / 2) - 1);
+const cutShort = (radius: number, turn: number): number => radius * (1 / trig.cos(turn / 2) - 1);
 
 /**
  * A corner that a bend keeps within this share of the die's tolerance is bent, and nobody sees a difference; the

@@ -1,4 +1,5 @@
 import { sayForce } from "../../trade/force.ts";
+import { printNumber } from "../../units/index.ts";
 import { RESERVE } from "../press.ts";
 import { dieRule } from "./dieRule.ts";
 
@@ -18,7 +19,7 @@ export const pressEnough = dieRule(
         {
           severity: full ? ("caution" as const) : ("note" as const),
           place: "press",
-          message: `By the estimate the press (${has}) takes ${many} of ${piece.name} in one stroke, at ${needs} for each${full ? ": hardly any reserve for an estimate" : ""}.`,
+          message: `By the estimate the press (${has}) takes ${many} of ${piece.name} in one stroke, at ${needs} for each${full ? ": hardly any reserve for an estimate" : `, with ${printNumber(100 * (1 - RESERVE), 0)} % of the rating or more in reserve`}.`,
           value: needs,
           limit: `up to ${has}`,
           mend: "Try it with one die first, and use no more force than cuts cleanly.",

@@ -1,6 +1,7 @@
 import type { Made } from "../../model/article.ts";
 import type { Bench } from "../../model/bench.ts";
 import type { Finish, JobOrder } from "../../model/job.ts";
+import type { ResolvedDimension } from "../../model/resolve.ts";
 import type { Shop } from "../../model/shop.ts";
 import { cutSection, stripSection } from "./cutSection.ts";
 import type { BenchDocument, DocumentBlock } from "./document.ts";
@@ -19,6 +20,8 @@ export type BenchPaper = {
   readonly bench: Bench;
   readonly made: Made;
   readonly order: JobOrder;
+  /** What the order came to, value by value. */
+  readonly dimensions: readonly ResolvedDimension[];
   readonly shop: Shop;
   /** How many articles are ordered. */
   readonly quantity: number;
@@ -72,18 +75,20 @@ export function benchDocument(paper: BenchPaper & { readonly priced: boolean }):
     subtitle: subtitle(paper),
     head: `Bench sheet: ${jobName(paper)}`,
     blocks: [
+      { kind: "blanks", labels: ["Date", "Delivery by"] },
       ...cutSection(bench.cut, units),
       ...stripSection(bench.strips, units),
       ...leatherSection(bench.leather, made, units),
       ...hardwareSection(bench.hardware, made, units),
       ...punchSection(bench.punches, made),
-      ...threadSection(bench.thread, made, units),
-      ...careSection(bench.steps, made),
-      ...stepsSection(bench, made),
+      ...threadSection(bench.thread, made, { units, ordered: paper.finish?.thread ?? "" }),
       ...fitSection(made.fit, units),
       ...capacitySection(made.capacity, units),
       ...listUnder("Not priced or not timed", bench.unpriced),
-      ...(priced && bench.price ? priceSection(bench.price) : []),
+      ...careSection(bench.steps, made),
+      // Last of all: what is short would stand on a page of its own after it.
+      ...stepsSection(bench, made),
+      ...(priced && bench.price ? priceSection(bench.price, paper.shop.roundTo) : []),
     ],
   };
 }

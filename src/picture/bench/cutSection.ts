@@ -37,12 +37,12 @@ export const cutSection = (rows: readonly CutRow[], units: Units): readonly Docu
       r.name,
       sayCut(r),
       sayLeather(r.leather, r.thickness, units),
-      saySizes(r.length, r.width, units),
+      saySizes(Math.max(r.length, r.width), Math.min(r.length, r.width), units),
       saySkived(r.skived),
       r.grain,
       r.cutBy,
     ]),
-    note: "As drawn, unless said otherwise. Size: along the backbone × across it, as cut. Thickness: before skiving.",
+    note: "As drawn, unless said otherwise. Size: as cut, the longer side first, as on the template. Backbone: which way it lies. Thickness: before skiving.",
   });
 
 const sayStraps = ({ straps }: StripRow, units: Units): string =>

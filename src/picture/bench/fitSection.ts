@@ -1,9 +1,9 @@
 import type { Capacity, Fit } from "../../model/article.ts";
-import { sayHoles, saySuits } from "../../model/fit.ts";
+import { sayHoles, saySuits, sayWanted } from "../../model/fit.ts";
 import { sayValue, type Units } from "../../model/say.ts";
 import { sayCapacity } from "../sheet/article.ts";
 import { type DocumentBlock, left, right, tableUnder } from "./document.ts";
-import { capital } from "./words.ts";
+import { capital, keysInWords } from "./words.ts";
 
 // Which holes give which measure, and what goes in.
 
@@ -19,9 +19,12 @@ export const fitSection = (fit: Fit | undefined, units: Units): readonly Documen
       sayHoles(r),
       sayValue(r.measure, "length", units),
       ...(suited ? [saySuits(r)] : []),
-      r.measure === fit.wanted ? "as measured" : "",
+      r.measure === fit.wanted ? sayWanted(fit) : "",
     ]),
-    note: ["Hole 1 is nearest the tip.", ...(suited ? [] : [sentence(fit.sizesNote ?? "")])].join(" "),
+    note: [
+      "Hole 1 is nearest the tip.",
+      ...(suited ? [] : [sentence(keysInWords(fit.sizesNote ?? ""))]),
+    ].join(" "),
   });
 };
 

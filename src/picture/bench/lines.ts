@@ -9,7 +9,13 @@ import type { StepItem } from "./document.ts";
 import { foldable, unbound } from "./foldable.ts";
 
 /** How wide the lines are and the size of their type, mm. */
-export type Setting = { readonly width: number; readonly size: number; readonly bold?: boolean };
+export type Setting = {
+  readonly width: number;
+  readonly size: number;
+  readonly bold?: boolean;
+  /** Room on a page, mm, where something is to be kept on one; absent: nothing is. */
+  readonly height?: number;
+};
 
 /** Headings and the title are so much larger than the rest. */
 const HEADING = 1.25;

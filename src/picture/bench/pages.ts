@@ -103,9 +103,9 @@ export function benchPictures(paper: BenchDocument, page: PageSize): readonly Pi
   const [minX, minY, maxY] = [margin + HALF_RULE_MM, margin + HALF_RULE_MM, height - margin - HALF_RULE_MM];
   const room = Math.min(width - 2 * minX, MOST_WIDTH_MM);
   const frame: Box = { minX, maxX: minX + room, minY, maxY };
-  const setting: Setting = { width: room, size: paper.type };
-  const head = pageHead(paper.head, setting);
+  const head = pageHead(paper.head, { width: room, size: paper.type });
   const column: Box = { ...frame, maxY: maxY - head.height - BELOW_HEAD_MM };
+  const setting: Setting = { width: room, size: paper.type, height: column.maxY - column.minY };
   const top = [...titleLines(paper.title, setting), ...paper.subtitle.flatMap((s) => textLines(s, setting))];
   const sheets = pagedParts(paper.blocks).flatMap((blocks, i) => {
     const lines = blocks.flatMap((block, k) => linesFor(block, blocks[k - 1], setting));

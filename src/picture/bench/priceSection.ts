@@ -1,4 +1,5 @@
 import type { Price, PriceLine } from "../../model/bench.ts";
+import type { Decimal } from "../../model/money.ts";
 import { printMoney, totalOf } from "../../units/money.ts";
 import { type Column, type DocumentBlock, left, right } from "./document.ts";
 import { capital } from "./words.ts";
@@ -31,7 +32,7 @@ const linesTable = (price: Price, what: string, lines: readonly PriceLine[]): Do
       };
 
 /** From cost to total, each line after what it is reckoned on. */
-function totalTable(price: Price): DocumentBlock {
+function totalTable(price: Price, roundTo: Decimal | undefined): DocumentBlock {
   const row = (what: string, how: string, minor: number): readonly string[] =>
     lineRow(price, { what, how, minor });
   return {
@@ -43,30 +44,40 @@ function totalTable(price: Price): DocumentBlock {
       lineRow(price, price.overhead),
       row("Cost", "materials, labour and overhead", price.cost),
       lineRow(price, price.margin),
-      ...(price.rounding === 0 ? [] : [row("Rounding", "up to what your shop file says", price.rounding)]),
+      ...(price.rounding === 0
+        ? []
+        : [row("Rounding", roundTo === undefined ? "up" : `up to a whole ${roundTo}`, price.rounding)]),
       row("Price before tax", "", price.beforeTax),
       lineRow(price, price.tax),
     ],
-    foot: ["Total", "", printMoney(price.total, price.currency)],
+    foot: [price.incomplete ? "Total so far" : "Total", "", printMoney(price.total, price.currency)],
   };
 }
+
+/** How it is paid; what isn't all reckoned isn't paid for yet. */
+const payTables = (price: Price): readonly DocumentBlock[] =>
+  price.incomplete
+    ? []
+    : [
+        {
+          kind: "table",
+          columns: [left("To pay"), left("When"), right(price.currency.code)],
+          rows: [
+            ["Deposit", "when ordering", printMoney(price.deposit, price.currency)],
+            ["Balance", "on delivery", printMoney(price.balance, price.currency)],
+          ],
+        },
+      ];
 
 const INCOMPLETE = "Not complete: what has no price yet is named under “Not priced or not timed”.";
 
 /** Materials, labour, overhead, cost, margin, tax, total, deposit and balance, on a page of its own. */
-export const priceSection = (price: Price): readonly DocumentBlock[] => [
+export const priceSection = (price: Price, roundTo?: Decimal): readonly DocumentBlock[] => [
   { kind: "heading", text: "Your own reckoning: keep it from the customer", newPage: true },
   { kind: "text", text: `Amounts are in ${price.currency.code} (${price.currency.name}).` },
   ...(price.incomplete ? [{ kind: "text", text: INCOMPLETE } as const] : []),
   linesTable(price, "Materials", price.materials),
   linesTable(price, "Labour", price.labour),
-  totalTable(price),
-  {
-    kind: "table",
-    columns: [left("To pay"), left("When"), right(price.currency.code)],
-    rows: [
-      ["Deposit", "when ordering", printMoney(price.deposit, price.currency)],
-      ["Balance", "on delivery", printMoney(price.balance, price.currency)],
-    ],
-  },
+  totalTable(price, roundTo),
+  ...payTables(price),
 ];

@@ -1,57 +1,44 @@
 import type { Price } from "../../model/bench.ts";
-import { sayValue } from "../../model/say.ts";
 import { printMoney } from "../../units/money.ts";
-import { sayCapacity } from "../sheet/article.ts";
 import { type BenchPaper, finishWords, jobName } from "./benchDocument.ts";
 import { type BenchDocument, type DocumentBlock, left, right, type TableBlock } from "./document.ts";
-import { capital, sayLeather } from "./words.ts";
+import { broughtWords, howMany, leatherWords, metalWords, orderedRows, type Said } from "./ordered.ts";
+import { capital } from "./words.ts";
 
 // What the customer is given: the article, its price, and where to sign. Nothing of the maker's reckoning.
 
 /** A letter's type, mm: about 10 points. */
 const TYPE_MM = 3.6;
 
-type Said = readonly [what: string, says: string];
-
-/** The sizes that a customer knows: the measure it is fitted to, what goes in; else the sizes of the whole. */
-function sizes({ made: { fit, capacity, sizes: all }, order: { units } }: BenchPaper): readonly Said[] {
-  const say = (mm: number): string => sayValue(mm, "length", units);
-  const fitted: readonly Said[] = fit
-    ? [
-        [
-          capital(fit.name),
-          `${say(fit.wanted)}, can be buckled from ${say(fit.shortest)} to ${say(fit.longest)}`,
-        ],
-      ]
-    : [];
-  const holds: readonly Said[] = capacity ? [["Holds", sayCapacity(capacity, units)[0]!]] : [];
-  const known = [...fitted, ...holds];
-  if (known.length > 0) return known;
-  return all.flatMap((q): readonly Said[] =>
-    q.kind === "length" && q.name !== undefined ? [[capital(q.name), say(q.value)]] : [],
-  );
-}
-
 /** The article and its choices, each with its word. */
 function whatRows(paper: BenchPaper): readonly Said[] {
-  const { made, order, bench, quantity, finish } = paper;
-  const leathers = made.pieces.map((p) => sayLeather(p.leather.kind, p.leather.thickness, order.units));
-  const brought = bench.hardware.filter((h) => h.brought).map((h) => `${h.count} ${h.name}`);
-  return [
-    ...(order.forWhom === "" ? [] : [["For", order.forWhom] as const]),
-    ["What", capital(made.article)],
-    ["How many", `${quantity}`],
-    ...sizes(paper),
-    ["Leather", [...new Set(leathers)].join("; ")],
+  const { order, finish } = paper;
+  const [what, ...sizes] = orderedRows(paper);
+  const said: readonly Said[] = [
+    ["For", order.forWhom],
+    ...(what ? [what] : []),
+    ["How many", `${howMany(paper)}`],
+    ...sizes,
+    ["Leather", leatherWords(paper)],
+    ["Metal parts", metalWords(paper)],
     ...finishWords(finish),
-    ...(brought.length === 0 ? [] : [["You bring", brought.join("; ")] as const]),
+    ["You bring", broughtWords(paper)],
   ];
+  return said.filter(([, says]) => says !== "");
+}
+
+/** The price of one of several; "about" where it doesn't come out even. */
+function sayEach({ beforeTax, currency }: Price, count: number): string {
+  const each = Math.round(beforeTax / count);
+  return `${count} at ${each * count === beforeTax ? "" : "about "}${printMoney(each, currency)} each`;
 }
 
 /** Price, tax and total; without tax the total alone. */
-function priceTable(price: Price, { made, quantity }: BenchPaper): TableBlock {
+function priceTable(price: Price, paper: BenchPaper): TableBlock {
   const { currency, tax, beforeTax, total } = price;
-  const what = `${capital(made.article)}${quantity === 1 ? "" : ` × ${quantity}`}`;
+  const name = orderedRows(paper)[0]?.[1].split(":")[0] ?? capital(paper.made.article);
+  const count = howMany(paper);
+  const what = count === 1 ? name : `${name}, ${sayEach(price, count)}`;
   // The rate; what the maker's sheet says after it is the amount that stands in the line above.
   const rate = tax.how.split(",")[0]!;
   return {
@@ -61,7 +48,7 @@ function priceTable(price: Price, { made, quantity }: BenchPaper): TableBlock {
       [what, printMoney(beforeTax, currency)],
       ...(tax.minor === 0
         ? []
-        : [[[tax.what, rate].filter((w) => w !== "").join(", "), printMoney(tax.minor, currency)]]),
+        : [[[capital(tax.what), rate].filter((w) => w !== "").join(", "), printMoney(tax.minor, currency)]]),
     ],
     foot: [`Total in ${currency.code}`, printMoney(total, currency)],
   };
@@ -83,7 +70,7 @@ function blocks(paper: BenchPaper, price: Price): readonly DocumentBlock[] {
   const days = validDays === 1 ? "1 day" : `${validDays} days`;
   const rows: readonly Said[] = [["Our reference", reference(paper.order.file)], ...whatRows(paper)];
   return [
-    { kind: "blanks", labels: ["Date"] },
+    { kind: "blanks", labels: ["Date", "Delivery by"] },
     { kind: "table", columns: [left(""), left("")], rows },
     priceTable(price, paper),
     payTable(price),

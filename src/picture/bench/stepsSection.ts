@@ -33,7 +33,19 @@ function sayTotal({ steps, minutes }: Pick<Bench, "steps" | "minutes">): string 
   return `Together ${sayTime(minutes)}${rest}.`;
 }
 
-/** The steps, numbered, each with its tool, setting, pieces and minutes, and the sum of these. */
+/** Pieces of a step that its own sentence doesn't name. */
+function unnamedIn({ says, pieces }: WorkStep, made: Pick<Made, "pieces">): readonly string[] {
+  const words = says.toLowerCase();
+  return pieces.filter((id) => {
+    const name = made.pieces.find((p) => p.id === id)?.name ?? id;
+    // Whole words: "backs" names no back.
+    return !` ${words.replace(/[^\p{L}\p{N}-]+/gu, " ")} `.includes(
+      ` ${name.toLowerCase().split(/[:,]/)[0]!} `,
+    );
+  });
+}
+
+/** The steps, numbered, each with its tool, setting, pieces that it doesn't name and minutes, and the sum of these. */
 export function stepsSection(
   bench: Pick<Bench, "steps" | "minutes">,
   made: Pick<Made, "pieces">,
@@ -45,7 +57,7 @@ export function stepsSection(
     text: s.says,
     detail: [
       capital([s.tool, s.setting].filter((w) => w !== "").join(": ")),
-      s.pieces.length === 0 ? "" : `On: ${names(s.pieces)}`,
+      unnamedIn(s, made).length === 0 ? "" : `On: ${names(unnamedIn(s, made))}`,
     ]
       .filter((w) => w !== "")
       .join(". "),

@@ -164,6 +164,17 @@ function bodyParts(look: Look): readonly Sheeted[] {
   return [...body, ...(note === undefined ? sums : kept(sums))];
 }
 
+/** So many rows are read together: a table with no more stands on one page, where it takes no more than half of it. */
+const WHOLE_ROWS = 12;
+const WHOLE_SHARE = 0.5;
+
+/** The lines kept on one page, where the table is short. */
+function onOnePage(lines: readonly Sheeted[], rows: number, room: number | undefined): readonly Sheeted[] {
+  const height = sumOf(lines.map((l) => l.height));
+  if (rows > WHOLE_ROWS || room === undefined || height > room * WHOLE_SHARE) return lines;
+  return [...kept(lines.slice(0, -1)), ...lines.slice(-1)];
+}
+
 /** A table over the whole width with its note below it, `above` mm below what comes before. */
 export function tableLines(table: TableBlock, setting: Setting, above: number): readonly Sheeted[] {
   const look: Look = { table, widths: columnWidths(table, setting), size: setting.size };
@@ -172,9 +183,10 @@ export function tableLines(table: TableBlock, setting: Setting, above: number): 
   const head = untitled ? [] : lineParts(look, { cells: titles, bold: true, rules: "head" });
   const again = head.length === 1 ? { again: head[0]! } : {};
   const note = table.note === undefined ? [] : flowingLines(linesOf(table.note, setting), PAD_MM);
-  return [
+  const lines = [
     ...kept([gap(above), ...head]),
     ...bodyParts(look).map((line): Sheeted => ({ ...line, ...again })),
     ...note,
   ];
+  return onOnePage(lines, table.rows.length, setting.height);
 }

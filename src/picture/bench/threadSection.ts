@@ -10,11 +10,17 @@ import { capital, namesIn, sayThread } from "./words.ts";
 const sayStitches = ({ stitches, backStitches }: ThreadRow): string =>
   backStitches === 0 ? `${stitches}` : `${stitches} + ${backStitches} back`;
 
-/** The thread list, and the habits that thread, needles and awl are chosen by. */
+/** What the advice calls the shop's own thread, and the one that these seams would be sewn with by habit. */
+const YOURS = "your thread";
+const THREAD = "thread";
+/** Beside a thread that is chosen already, the habit is only something to compare it with. */
+const SUITS = "to compare, what usually suits these seams";
+
+/** The thread list with the thread that is ordered, and the habits that thread, needles and awl are chosen by. */
 export function threadSection(
   { rows, total, stitches, advice }: ThreadList,
   made: Pick<Made, "pieces">,
-  units: Units,
+  { units, ordered }: { readonly units: Units; readonly ordered: string },
 ): readonly DocumentBlock[] {
   const names = namesIn(made);
   const table = tableUnder("Thread", {
@@ -36,6 +42,11 @@ export function threadSection(
     foot: ["All together", "", "", `${stitches}`, "", "", sayThread(total, units), ""],
     note: "Through: the leather, at its thickest. Each: for one sewing, tails counted. Lengths: how many lengths of thread it is sewn with, one after the other.",
   });
-  const says = advice.map((a) => `${capital(a.what)}: ${a.says}${a.source === "" ? "" : ` (${a.source})`}.`);
+  const own = ordered !== "" || advice.some((a) => a.what === YOURS);
+  const name = (what: string): string => capital(what === THREAD && own ? SUITS : what);
+  const says = [
+    ...(ordered === "" || rows.length === 0 ? [] : [`Ordered: ${ordered}.`]),
+    ...advice.map((a) => `${name(a.what)}: ${a.says}${a.source === "" ? "" : ` (${a.source})`}.`),
+  ];
   return says.length === 0 ? table : [...table, { kind: "list", items: says }];
 }

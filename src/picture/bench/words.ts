@@ -49,4 +49,11 @@ export function sayTime(minutes: number): string {
 /** `20 %` */
 export const sayShare = (ratio: number): string => `${printNumber(ratio * 100, 2)} %`;
 
+/** Where words name a setting as an order has it, its name alone: `give measures.rise` → `give the rise`. */
+export const keysInWords = (words: string): string =>
+  words.replace(
+    /\b(?:measures|pieces|straps|hardware|leather)(?:\.[a-z-]+)*\.([a-z-]+)/g,
+    (_, name: string) => `the ${name.replaceAll("-", " ")}`,
+  );
+
 export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

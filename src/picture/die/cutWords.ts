@@ -17,7 +17,7 @@ export function cutWords(die: Die, layers: readonly CutLayer[]): readonly string
   return [
     `Rule: ${rule}, ${mm(ruleThickness.value)} thick, ${mm(ruleHeight.value)} high; ground on: ${BEVEL_SHORT[bevel]}`,
     `Leather: ${sayLeatherUpTo(die, "mm")}`,
-    `Tolerance: ${sayTolerance(die, mm)}`,
+    `Tolerance: ${sayTolerance(die, mm).replace("±", "+/-")}`,
     `Only CUT layers are steel: ${listed(layers, "CUT")}`,
     ...(layers.includes("RULE_FACES") ? ["RULE_FACES: both faces of the rule, for the board; no edge"] : []),
     ...(layers.includes("BOARD") ? ["BOARD: edge of the board, no steel"] : []),

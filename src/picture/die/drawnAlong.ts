@@ -1,7 +1,9 @@
 // Lines of the piece that a hole's extension line would lie upon and hide.
+
 import type { Die } from "../../die/die.ts";
 import { curvesOf } from "../../geometry/curve.ts";
 import type { Point } from "../../geometry/path.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 /** Lines nearer than this run together on paper, mm: a narrow line and the room that tells it from its neighbour. */
 const TOGETHER_MM = 0.7;
@@ -18,7 +20,7 @@ export function drawnAlong({ features, axis }: Die, along: "x" | "y", value: num
     Math.abs(b[own]! - a[own]!) <= SLANT * Math.abs(b[across]! - a[across]!) &&
     Math.abs((a[own]! + b[own]!) / 2 - value) * k < TOGETHER_MM;
   if (axis) {
-    const way: Point = [Math.cos(axis.angle), Math.sin(axis.angle)];
+    const way: Point = [trig.cos(axis.angle), trig.sin(axis.angle)];
     if (near(axis.at, [axis.at[0] + way[0], axis.at[1] + way[1]])) return true;
   }
   return features

@@ -1,5 +1,6 @@
 // What stands on the view of a nested die besides its lines: both datums, how far the second lies from the
 // first, and where the two come nearest.
+
 import type { Die } from "../../die/die.ts";
 import type { Nest } from "../../die/nest.ts";
 import { boundsOf } from "../../geometry/bounds.ts";
@@ -19,6 +20,7 @@ import { placed } from "../../geometry/transform.ts";
 import { apart, between, minus, plus, polar, scaled, unit } from "../../geometry/vector.ts";
 import type { Units } from "../../model/say.ts";
 import { MM_PER_INCH, printNumber } from "../../units/index.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Item, Stroke } from "../picture.ts";
 import { blockSize, blockWords } from "../piece/block.ts";
 import { arrow, type Dimension, dimensionStrokes } from "../piece/dimension.ts";
@@ -122,7 +124,7 @@ function extensionFrom(
 ): Point {
   const onAxis =
     axis !== undefined &&
-    Math.abs(along === "x" ? Math.cos(axis.angle) : Math.sin(axis.angle)) < STRAIGHT &&
+    Math.abs(along === "x" ? trig.cos(axis.angle) : trig.sin(axis.angle)) < STRAIGHT &&
     Math.abs(axis.at[along === "x" ? 0 : 1]) < NONE_MM;
   if (along === "x") return [x, Math.max(y + arm, onAxis ? maxY + AXIS_MM : y)];
   return [Math.max(x + arm, onAxis ? maxX + AXIS_MM : x), y];

@@ -87,9 +87,7 @@ function wordsFor(input: Prepared, reduced: number): readonly string[] {
   const { minX, minY, maxX, maxY } = boardOf(nest, margin);
   return [
     ...(title.instead
-      ? [
-          `Make this board instead of the single die of drawing ${of}, which defines the outline: 1 board, no single die.`,
-        ]
+      ? [`Make 1 of this board instead of single dies: drawing ${of} defines the outline.`]
       : []),
     `2 pieces on one board: ${sayBothSides(nest)}. Each is as the drawing ${of} says; this sheet says how they lie. Seen on the grain side. The datums are the circles with black quarters.`,
     "The first lies as in its drawing.",

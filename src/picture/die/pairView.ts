@@ -39,6 +39,8 @@ const SHORT_MM = 1;
 const CLEAR_MM = 5;
 /** Words may lie this far beyond the board's dimensions, mm. */
 const BEYOND_MM = 5;
+/** And so much further where nothing is free there, mm. */
+const FURTHER_MM = 20;
 /** A line from a datum is flat with less than this slope, and short enough to be seen all the same, mm. */
 const FLAT = 0.3;
 const SHORT_FLAT_MM = 5;
@@ -85,10 +87,10 @@ type Labelled = { readonly items: readonly Item[]; readonly space: Space };
 /** The label in free room off both pieces, its line over no other words; left out where there is no room. */
 function labelled(so: Labelled, label: Label, area: Box, inside: (box: Box) => boolean): Labelled {
   const block = [{ text: label.text, size: PLAIN_MM }];
-  const place = (steep: boolean): Box | undefined =>
+  const place = (steep: boolean, within = area): Box | undefined =>
     findPlace(so.space, {
       ...blockSize(block),
-      areas: [area],
+      areas: [within],
       near: label.near,
       accept: (b) => {
         if (inside(b)) return false;
@@ -96,7 +98,8 @@ function labelled(so: Labelled, label: Label, area: Box, inside: (box: Box) => b
         return !leader || (crossesNoBox(so.space, leader) && !(steep && isFlat(leader)));
       },
     });
-  const box = (label.steep ? place(true) : undefined) ?? place(false);
+  const box =
+    (label.steep ? place(true) : undefined) ?? place(false) ?? place(false, grownBy(area, FURTHER_MM));
   if (!box) return so;
   const leader = leaderOf(box, label);
   return {

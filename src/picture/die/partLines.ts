@@ -6,6 +6,7 @@ import { boundsOf } from "../../geometry/bounds.ts";
 import { type Box, type Point, polyline } from "../../geometry/path.ts";
 import { leftOf, plus, polar, scaled } from "../../geometry/vector.ts";
 import { clipped } from "../../layout/clip.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Layer, LineType, Stroke } from "../picture.ts";
 import { grownBy } from "../piece/space.ts";
 import { CROSS_BEYOND_MM, stroke } from "../piece/strokes.ts";
@@ -73,7 +74,7 @@ function axisStrokes({ axis }: Die, box: Box, k: number): readonly Stroke[] {
     grownBy(box, AXIS_BEYOND_MM),
   );
   if (!line) return [];
-  const along: Point = [Math.cos(axis.angle), Math.sin(axis.angle)];
+  const along: Point = [trig.cos(axis.angle), trig.sin(axis.angle)];
   const aside = scaled(leftOf(along), SIGN_HALF_MM);
   const sign = (end: Point, inward: number): readonly Stroke[] =>
     [0, SIGN_APART_MM].map((from) => {

@@ -33,7 +33,7 @@ const UNIT: Partial<Record<DerivationStep["kind"], string>> = {
  */
 function sayStep({ value: exact, kind, origin }: DerivationStep): string {
   const value = origin === undefined ? estimated(exact) : exact;
-  const whole = value === 0 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
+  const whole = Number(value.toExponential().split("e")[1]) + 1;
   const decimals = Math.min(MOST_DECIMALS, Math.max(0, FIGURES - whole));
   return `${printNumber(value, decimals)}${UNIT[kind] ?? ""}`;
 }

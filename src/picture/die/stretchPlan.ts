@@ -1,8 +1,10 @@
 // How a long piece is parted into stretches: on whole 10 mm of x, off holes and centre lines where it can be.
+
 import type { Die } from "../../die/die.ts";
 import { holeTable } from "../../die/holeTable.ts";
 import type { Box } from "../../geometry/path.ts";
 import { clipped } from "../../layout/clip.ts";
+import * as trig from "../../units/trigonometry.ts";
 import { chordsOf } from "../piece/chords.ts";
 import { outlineBox } from "./partLines.ts";
 
@@ -30,7 +32,7 @@ const letterOf = (i: number): string =>
 /** Places where a line would lie on something. */
 const busy = ({ features, axis }: Die): readonly number[] => [
   ...holeTable(features).map(({ x }) => x),
-  ...(axis && Math.abs(Math.cos(axis.angle)) < 0.5 ? [axis.at[0]] : []),
+  ...(axis && Math.abs(trig.cos(axis.angle)) < 0.5 ? [axis.at[0]] : []),
 ];
 
 function joinNear(x: number, taken: readonly number[]): number {

@@ -22,6 +22,9 @@ export const outlineTableOf = (path: Path): Table => ({
   rows: outlineTable(path).map(outlineCells),
 });
 
+/** What is less than this is printed as 0°, radians. */
+const STRAIGHT = 1e-6;
+
 /** Millimetres first, whatever the order works in: all tables are in millimetres. */
 const inTable = (mm: number): string => bothUnits(mm, "mm");
 
@@ -32,6 +35,9 @@ function saySize({ size, kind }: HoleRow): string {
   const both = `${inTable(size.length)} × ${inTable(size.width)}`;
   return kind === "opening" ? `${both} over all` : both;
 }
+
+/** A long side has two directions: the one from 0° up to 180°, so that nobody reads a sign. */
+const turnedUp = (angle: number): number => (angle < -STRAIGHT ? angle + Math.PI : angle);
 
 /** The holes, slots and openings: middle, size and kind. */
 export function holesTableOf(die: Die): Table {
@@ -51,7 +57,7 @@ export function holesTableOf(die: Die): Table {
       figure(row.x),
       figure(row.y),
       saySize(row),
-      row.angle === undefined ? "–" : printAngle(row.angle),
+      row.angle === undefined ? "–" : printAngle(turnedUp(row.angle)),
       shaped.has(row.id) ? `${row.kind}, see its own table` : row.kind,
       row.made,
     ]),

@@ -64,7 +64,8 @@ export const sayDefinesOnly = ({ board }: DieTitle): string | undefined =>
 /** How many dies make all pieces of this kind, as ordered. */
 export function sayDies({ piece, axis }: Die, { board, instead }: DieTitle): string {
   if (board !== undefined) return "0: definition only, do not make";
-  if (instead) return "1 board, instead of single dies";
+  if (instead)
+    return piece.hand === "pair" && !axis ? "1 board: a left and a right" : "1 board, no single dies";
   if (piece.hand === "same") return "1";
   return axis ? "1, for left and right" : "2: a left and a right";
 }

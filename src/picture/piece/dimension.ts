@@ -1,5 +1,6 @@
 import { type Point, polyline } from "../../geometry/path.ts";
 import { between, minus, plus, scaled, unit } from "../../geometry/vector.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Layer, Stroke } from "../picture.ts";
 import { stroke } from "./strokes.ts";
 
@@ -7,7 +8,7 @@ import { stroke } from "./strokes.ts";
 
 /** Arrow: 3 mm long, 15° over all, filled (from memory of ISO 129-1). */
 const ARROW_MM = 3;
-const ARROW_HALF = Math.tan((7.5 * Math.PI) / 180) * ARROW_MM;
+const ARROW_HALF = trig.tan((7.5 * Math.PI) / 180) * ARROW_MM;
 /** An extension line leaves this gap at the piece and passes the dimension line by as much. */
 const GAP_MM = 0.8;
 

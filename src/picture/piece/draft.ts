@@ -3,6 +3,7 @@ import { NARROW_MM } from "../../layout/room.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import type { Kept } from "../../model/sheet.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Item, Words } from "../picture.ts";
 import { textBox } from "../words.ts";
 import { type Block, blockBox, blockWords, type Reading } from "./block.ts";
@@ -61,7 +62,7 @@ const BETWEEN_MM = 3;
 /** The box that words take: theirs, and a gap before and behind them as they are read. */
 export function takenBy(words: Words): Box {
   const box = textBox(words);
-  const upright = Math.abs(Math.cos(words.angle)) > 0.5;
+  const upright = Math.abs(trig.cos(words.angle)) > 0.5;
   return upright
     ? { ...box, minX: box.minX - BETWEEN_MM, maxX: box.maxX + BETWEEN_MM }
     : { ...box, minY: box.minY - BETWEEN_MM, maxY: box.maxY + BETWEEN_MM };

@@ -1,5 +1,6 @@
 import { type Box, type Point, polyline } from "../../geometry/path.ts";
 import { minus, plus, scaled, unit } from "../../geometry/vector.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Item } from "../picture.ts";
 import { textBox } from "../words.ts";
 import { blockBox, blockWords, type Reading } from "./block.ts";
@@ -37,7 +38,7 @@ function drawn(box: Box, spread: Spread, reach: Point, angle: number, reading: R
   const middle: Point = spread.side
     ? [box.minX + reach[0] / 2, (box.minY + box.maxY) / 2]
     : [(box.minX + box.maxX) / 2, box.maxY - reach[1] / 2];
-  const way = unit([Math.cos(angle), Math.sin(angle)]);
+  const way = unit([trig.cos(angle), trig.sin(angle)]);
   const half = scaled(way, Math.sqrt(reach[0] ** 2 + reach[1] ** 2) / 2);
   const [a, b] = [minus(middle, half), plus(middle, half)];
   return [
@@ -58,7 +59,7 @@ export function withBackbone(draft: Draft, ground: Ground): Draft {
   const near = draft.focus;
   for (const on of ["leather", "room"] as const) {
     for (const length of LENGTHS_MM) {
-      const reach: Point = [length * Math.abs(Math.cos(angle)), length * Math.abs(Math.sin(angle))];
+      const reach: Point = [length * Math.abs(trig.cos(angle)), length * Math.abs(trig.sin(angle))];
       for (const spread of spreadOf(reach, ground.reading)) {
         const box = placeFor(draft, ground, spread, { near, on });
         if (!box) continue;

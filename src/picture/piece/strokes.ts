@@ -10,6 +10,7 @@ import {
 } from "../../geometry/path.ts";
 import { leftOf, minus, plus, scaled, unit } from "../../geometry/vector.ts";
 import type { Hole, Mark, Piece, ZoneKind } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 import type { Layer, LineType, Stroke } from "../picture.ts";
 import { tenthsOf } from "./tenths.ts";
 
@@ -35,7 +36,7 @@ export const stroke = (layer: Layer, line: LineType, path: Path, id?: string): S
 });
 
 const across = (at: Point, half: number, angle: number): Path => {
-  const [dx, dy] = [half * Math.cos(angle), half * Math.sin(angle)];
+  const [dx, dy] = [half * trig.cos(angle), half * trig.sin(angle)];
   return polyline([
     [at[0] - dx, at[1] - dy],
     [at[0] + dx, at[1] + dy],

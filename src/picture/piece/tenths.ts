@@ -1,4 +1,5 @@
 import type { Hole, Piece, SeamLine } from "../../model/piece.ts";
+import * as trig from "../../units/trigonometry.ts";
 
 // Every tenth stitch hole is ticked and numbered, so that two mated rows can be counted against each other.
 
@@ -15,7 +16,7 @@ const STEP = 10;
 function directionAt(seam: SeamLine, holes: ReadonlyMap<string, Hole>, index: number): number {
   const at = (i: number): Hole | undefined => holes.get(seam.holes[i] ?? "");
   const [a, b] = [at(index - 1) ?? at(index), at(index + 1) ?? at(index)];
-  return a && b ? Math.atan2(b.at[1] - a.at[1], b.at[0] - a.at[0]) : 0;
+  return a && b ? trig.atan2(b.at[1] - a.at[1], b.at[0] - a.at[0]) : 0;
 }
 
 /**
