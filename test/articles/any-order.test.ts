@@ -18,7 +18,7 @@ import { randomFrom } from "../support/random.ts";
 // In-range values never throw: they give sound pieces, or errors that name the dimension to change and whose
 // mend, applied, removes them. Nothing is filtered out.
 
-const RUNS = 250;
+const RUNS = 120;
 const SEED = 20261125;
 const MOST_ERRORS = 0.2;
 

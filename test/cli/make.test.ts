@@ -205,8 +205,8 @@ describe("whittaw make", () => {
     const { job } = result;
     const saidOf = (n: number): string =>
       printAdvice({ ...job, made: { ...job.made, pieces: job.made.pieces.slice(0, n) } }, "out/x")[0]!;
-    expect(saidOf(1)).toContain("on letter, 1 piece as SVG, bench-sheet.pdf, and job.json");
-    expect(saidOf(2)).toContain("on letter, 2 pieces as SVG, and job.json");
+    expect(saidOf(1)).toContain("on letter, 1 piece as SVG, bench-sheet.pdf and job.json");
+    expect(saidOf(2)).toContain("on letter, 2 pieces as SVG, bench-sheet.pdf and job.json");
   });
 
   test("a file where the folder is to be: told in words, and nothing is left behind", () => {
