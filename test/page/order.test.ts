@@ -115,7 +115,7 @@ test("a set value goes back to its default by emptying it, or by the note's butt
 
 test("the units switch, and no size changes", async () => {
   await value(POLL).waitFor();
-  await page.getByRole("radio", { name: "mm" }).check();
+  await page.getByRole("radio", { name: "mm" }).click();
   await sees(orderNow).toContain("units: mm");
   expect(await orderNow()).toContain("over-poll: 41 1/2 in");
   // What had its unit already is not given another one; what had none reads "41 1/2 in" now.
