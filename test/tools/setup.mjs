@@ -2,6 +2,7 @@
 // ours, and a browser.
 // On Debian as root it installs what is missing; elsewhere it says what to install, and stops.
 import { execFileSync, spawnSync } from "node:child_process";
+import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { chromiumPath } from "./chromium.mjs";
@@ -18,6 +19,12 @@ const NEEDED = [
     package: "python3-ezdxf",
   },
   { name: "Chromium", isHere: () => chromiumPath() !== undefined, package: "chromium" },
+  // A bare Linux has one wide face, which people at a desk never see.
+  {
+    name: "the Liberation fonts",
+    isHere: () => process.platform !== "linux" || existsSync("/usr/share/fonts/truetype/liberation"),
+    package: "fonts-liberation",
+  },
 ];
 
 const missing = NEEDED.filter((n) => !n.isHere());
