@@ -210,7 +210,8 @@ describe("measuring", () => {
     const said = page.locator(".leather-said", { hasText: "Measured" });
     await said.waitFor();
     expect(Math.abs(millimetres((await said.textContent())!) - length)).toBeLessThanOrEqual(0.1);
-    expect(await page.locator(".drawing .measured").count()).toBe(1);
+    // The line is drawn in the next frame.
+    await expect.poll(() => page.locator(".drawing .measured").count()).toBe(1);
   });
 
   test("by touch, the ends laid to the holes that were meant, on either side", async () => {
