@@ -1,5 +1,6 @@
 import type { Job } from "../model/job.ts";
 import { sayFigure } from "../model/say.ts";
+import { counted } from "../model/words.ts";
 import { sayFault } from "../order/say.ts";
 import { printMoney } from "../units/money.ts";
 import { shown } from "../units/quote.ts";
@@ -104,8 +105,6 @@ export function bookRow(found: BookFile, make: (text: string) => JobResult): Boo
 
 /** Capitals and accents don't count when words are looked for. */
 const folded = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-
-const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? "" : "s"}`;
 
 function sayChecks({ state, errors, cautions }: BookRow["checks"]): string {
   if (state === "can't be read" || state === "contradicts itself") return state;

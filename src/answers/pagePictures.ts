@@ -10,7 +10,7 @@ import { turnBackPictures } from "../picture/folded/turnBack.ts";
 import type { Picture } from "../picture/picture.ts";
 import { sayCount, sayCutSize, sayLeather } from "../picture/piece/say.ts";
 import { piecePicture } from "../picture/piece.ts";
-import { sheetPictures } from "../picture/sheet/sheets.ts";
+import { jobSheets } from "../picture/sheet/jobSheets.ts";
 import type { JobOptions, JobResult } from "./jobResult.ts";
 import type { PagePicture } from "./pageData.ts";
 import { partsOf } from "./pageParts.ts";
@@ -89,22 +89,8 @@ export function sheetsThrough(
     ...(printed === undefined ? {} : { printed }),
   });
   if (!result.made) return notMade(result.faults, file);
-  const { made, layout, order, findings } = result.job;
-  const pictures = sheetPictures({
-    pieces: made.pieces,
-    layout,
-    words: {
-      article: made.article,
-      forWhom: order.forWhom,
-      file: order.file,
-      cautions: made.cautions,
-      findings,
-    },
-    units: order.units,
-    ...(made.assembly ? { assembly: made.assembly } : {}),
-    ...(made.capacity ? { capacity: made.capacity } : {}),
-    ...(result.status === 0 ? {} : { stamp: "has errors" }),
-  });
+  const { layout, made } = result.job;
+  const pictures = jobSheets(result.job, result.status === 0 ? undefined : "has errors");
   const fronts = pictures.length - layout.sheets.length;
   return said(
     pictures.map((picture, i) => {

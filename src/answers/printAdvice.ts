@@ -1,8 +1,7 @@
 import { paperSlug } from "../files/file.ts";
 import { barLengths } from "../layout/printer.ts";
 import type { Job } from "../model/job.ts";
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
+import { counted } from "../model/words.ts";
 
 /** Why there is no quote, where the order names a shop file. */
 function quoteAdvice({ bench, shop }: Job): readonly string[] {

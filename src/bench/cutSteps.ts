@@ -1,10 +1,10 @@
 import { pathLength } from "../geometry/length.ts";
 import type { Piece } from "../model/piece.ts";
+import { counted } from "../model/words.ts";
 import { printNumber } from "../units/index.ts";
 import { piecesByDie } from "./byDie.ts";
 import { cutSize, isStrip } from "./cutSize.ts";
 import {
-  counted,
   countOf,
   type Draft,
   grouped,

@@ -86,8 +86,3 @@ export const namesOf = (pieces: readonly Piece[]): string =>
   listed(unique(pieces.map((p) => p.name.toLowerCase().split(/[:,]/)[0]!)));
 
 export const idsOf = (pieces: readonly Piece[]): readonly string[] => unique(pieces.map((p) => p.id));
-
-/** "1 hole", "3 holes" */
-export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
-
-export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

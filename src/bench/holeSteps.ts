@@ -1,7 +1,7 @@
 import type { Cutout, Hole, Mark } from "../model/piece.ts";
+import { counted } from "../model/words.ts";
 import { printNumber } from "../units/index.ts";
 import {
-  counted,
   countOf,
   type Draft,
   grouped,

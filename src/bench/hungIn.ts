@@ -1,6 +1,7 @@
 import type { Fitting } from "../model/fitting.ts";
 import type { Piece } from "../model/piece.ts";
-import { counted, countOf, namesOf, sumOf, type WorkInput } from "./draft.ts";
+import { counted } from "../model/words.ts";
+import { countOf, namesOf, sumOf, type WorkInput } from "./draft.ts";
 import { type About, partsOf } from "./joinAbout.ts";
 import { phaseOf } from "./joinWords.ts";
 import { PHASES } from "./phases.ts";

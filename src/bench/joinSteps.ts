@@ -1,20 +1,9 @@
 import type { Fitting } from "../model/fitting.ts";
 import { sayValue } from "../model/say.ts";
+import { capital, counted } from "../model/words.ts";
 import { mustPrecede } from "../trade/assembly.ts";
 import { LET_DRY } from "./dampSteps.ts";
-import {
-  capital,
-  counted,
-  countOf,
-  type Draft,
-  listed,
-  mm,
-  namesOf,
-  served,
-  sumOf,
-  unique,
-  type WorkInput,
-} from "./draft.ts";
+import { countOf, type Draft, listed, mm, namesOf, served, sumOf, unique, type WorkInput } from "./draft.ts";
 import { foldWords } from "./foldWords.ts";
 import { foldsRound, sayHung } from "./hungIn.ts";
 import { type About, aboutOf, assemblyOf, partsOf } from "./joinAbout.ts";

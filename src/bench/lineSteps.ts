@@ -2,8 +2,8 @@ import { distanceToPath } from "../geometry/distance.ts";
 import { pathLength, pointAt } from "../geometry/length.ts";
 import type { Fold, Hole, Piece, SeamLine } from "../model/piece.ts";
 import { sayValue } from "../model/say.ts";
+import { counted } from "../model/words.ts";
 import {
-  counted,
   countOf,
   type Draft,
   grouped,

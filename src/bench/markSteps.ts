@@ -1,6 +1,6 @@
 import type { Mark, Piece, Zone } from "../model/piece.ts";
+import { counted } from "../model/words.ts";
 import {
-  counted,
   countOf,
   type Draft,
   grouped,

@@ -2,8 +2,8 @@ import type { PriceLine, WorkStep } from "../model/bench.ts";
 import { orderKey } from "../model/dimension.ts";
 import { WORK, WORK_KINDS, type WorkKind } from "../model/work.ts";
 import { printNumber } from "../units/index.ts";
+import { timeAmount } from "../units/money.ts";
 import { counted, noRate, type Priced, type PricingShop } from "./priced.ts";
-import { timeAmount } from "./timeAmount.ts";
 
 // Time at the bench, priced by the hour.
 

@@ -57,6 +57,3 @@ export function priceOf(rules: readonly RulePath[], settings: DieSettings, dies 
   ];
   return { currency, lines, minor: lines.reduce((sum, { minor }) => sum + minor, 0) };
 }
-
-/** The lines of a die's estimate; none where the order has no prices. */
-export const priceLines = ({ price }: { readonly price?: Price }): readonly PriceLine[] => price?.lines ?? [];

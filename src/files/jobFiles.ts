@@ -9,8 +9,8 @@ import type { BenchDocument } from "../picture/bench/document.ts";
 import { benchPictures } from "../picture/bench/pages.ts";
 import { quoteDocument } from "../picture/bench/quoteDocument.ts";
 import { piecePicture } from "../picture/piece.ts";
+import { jobSheets } from "../picture/sheet/jobSheets.ts";
 import { printerCheck, printerCheckFile } from "../picture/sheet/printerCheck.ts";
-import { sheetPictures } from "../picture/sheet/sheets.ts";
 import { type Fonts, hashOf, type JobFile, paperSlug } from "./file.ts";
 
 /** A paper in words and tables: as pages to print, and as Markdown. */
@@ -61,22 +61,7 @@ export async function jobFiles(
     title,
     id: hashOf(JSON.stringify([order.text, layout])),
   };
-  const words = {
-    article: made.article,
-    forWhom: order.forWhom,
-    file: order.file,
-    cautions: made.cautions,
-    findings: job.findings,
-  };
-  const pages = sheetPictures({
-    pieces: made.pieces,
-    layout,
-    words,
-    units: order.units,
-    ...(made.assembly ? { assembly: made.assembly } : {}),
-    ...(made.capacity ? { capacity: made.capacity } : {}),
-    ...(options.stamp === undefined ? {} : { stamp: options.stamp }),
-  });
+  const pages = jobSheets(job, options.stamp);
   return [
     { path: `template-${paperSlug(paper)}.pdf`, data: await pdf(pages, info) },
     {

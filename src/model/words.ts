@@ -24,3 +24,9 @@ export function nearestWord(word: string, words: readonly string[]): string | un
 export function oneOf(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 }
+
+/** "1 hole", "3 holes": how many of what. */
+export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** With a capital letter at its beginning. */
+export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

@@ -126,6 +126,20 @@ export const toMinor = (decimal: Decimal, currency: Currency): Reading<number> =
 export const lineAmount = (rate: Decimal, quantity: string | number, currency: Currency): number =>
   rounded(shifted(new Big(rate).times(quantity), currency.digits));
 
+const MINUTES_PER_HOUR = 60;
+
+/**
+ * What so many minutes cost at a rate for an hour, in minor units, halves up. A sixtieth is no decimal, so the
+ * product is divided last, by whole number and remainder: nothing is cut off before the amount is rounded.
+ */
+export function timeAmount(perHour: Decimal, minutes: string, { digits }: Currency): number {
+  const product = new Big(perHour).times(minutes).times(`1e${digits}`);
+  const over = product.mod(MINUTES_PER_HOUR);
+  const whole = product.minus(over).div(MINUTES_PER_HOUR);
+  const up = over.times(2).gte(MINUTES_PER_HOUR) ? 1 : 0;
+  return totalOf([whole.toNumber(), up]);
+}
+
 /** "14.35 %" comes as 0.14350000000000002: a share is exact to so many decimals. */
 const SHARE_DECIMALS = 9;
 const share = (ratio: number): Big => new Big(roundTo(ratio, SHARE_DECIMALS));

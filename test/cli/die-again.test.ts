@@ -1,19 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { JUNIPER, newFolder, type Run, whittaw } from "../support/whittaw.ts";
-
-const juniper = readFileSync(JUNIPER, "utf8");
-const withDie = (lines: string): string => `${juniper.trimEnd()}\ndie:\n${lines}\n`;
-
-/** A folder with an order in it. */
-function shop(text = juniper, name = "juniper.yaml"): string {
-  const folder = newFolder();
-  writeFileSync(join(folder, name), text);
-  return folder;
-}
-const dieFolder = (folder: string, stem = "juniper"): string => join(folder, "out", stem, "die");
-const die = (folder: string, ...args: readonly string[]): Run => whittaw(folder, "die", ...args);
+import { die, dieFolder, juniper, shop, withDie } from "../support/dieCommand.ts";
 
 const CHEEK = [
   "die-cheek-left-and-right-A.dxf",

@@ -3,20 +3,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { Resvg } from "@resvg/resvg-js";
 import { describe, expect, test } from "vitest";
-import { JUNIPER, newFolder, type Run, whittaw } from "../support/whittaw.ts";
+import { die, dieFolder, juniper, shop, withDie } from "../support/dieCommand.ts";
+import { type Run, whittaw } from "../support/whittaw.ts";
 
-const juniper = readFileSync(JUNIPER, "utf8");
-const withDie = (lines: string): string => `${juniper.trimEnd()}\ndie:\n${lines}\n`;
-
-/** A folder with an order in it. */
-function shop(text = juniper, name = "juniper.yaml"): string {
-  const folder = newFolder();
-  writeFileSync(join(folder, name), text);
-  return folder;
-}
-const dieFolder = (folder: string, stem = "juniper"): string => join(folder, "out", stem, "die");
 const read = (folder: string, file: string): string => readFileSync(join(dieFolder(folder), file), "utf8");
-const die = (folder: string, ...args: readonly string[]): Run => whittaw(folder, "die", ...args);
 
 /** A tongue so broad that too little leather is left beside its slot: an error of the job's own checks. */
 const WEAK = juniper

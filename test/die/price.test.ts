@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { sayDie } from "../../src/die/about.ts";
 import { checkDie } from "../../src/die/checks/index.ts";
 import { dieFor } from "../../src/die/die.ts";
-import { priceLines, priceOf } from "../../src/die/price.ts";
+import { priceOf } from "../../src/die/price.ts";
 import { type DieSettings, defaultDie } from "../../src/die/settings.ts";
 import { rectanglePath } from "../../src/geometry/index.ts";
 import { readCurrencyCode } from "../../src/trade/currencyCode.ts";
@@ -18,7 +18,7 @@ const piece = (length = 100, width = 50) =>
     holes: [roundHole("a", 20, 5, 25), roundHole("b", 40, 5, 25)],
   });
 const minors = (over: Partial<DieSettings>, length?: number): readonly (string | number)[] =>
-  priceLines(dieFor(piece(length), shop(over))).flatMap(({ what, minor }) => [what, minor]);
+  (dieFor(piece(length), shop(over)).price?.lines ?? []).flatMap(({ what, minor }) => [what, minor]);
 
 describe("a die's price", () => {
   test("rule, tubes and board, each by its own price, and their sum", () => {

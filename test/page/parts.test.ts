@@ -3,7 +3,7 @@ import { articles } from "../../src/articles/index.ts";
 import { isSaid, namesIn, type Sentence, sentenceParts } from "../../src/model/sentence.ts";
 import { isRead, keysOf, partsOf } from "../../src/web/order/parts.ts";
 
-// The page parts sentences by itself, so that it need not load the engine: it must part them as the engine does.
+// The page takes a sentence apart by the engine's own rules, without loading the engine.
 
 const told: readonly Sentence[] = articles.flatMap((a) => a.told.sentences);
 

@@ -1,6 +1,6 @@
+import { capital } from "../../model/words.ts";
 import type { DieFeature } from "../feature.ts";
 import { dieRule } from "./dieRule.ts";
-import { begin } from "./ruleName.ts";
 
 const HOLES: readonly string[] = ["slot", "opening", "round hole"];
 
@@ -16,7 +16,7 @@ function bySize(features: readonly DieFeature[]): readonly (readonly DieFeature[
 /** "Slot A1", "A1 to A4, 4 slots,". */
 function which(some: readonly DieFeature[]): string {
   const [{ kind, letter }, last] = [some[0]!, some.at(-1)!];
-  if (some.length === 1) return begin(`${kind} ${letter}`);
+  if (some.length === 1) return capital(`${kind} ${letter}`);
   return `${letter} ${some.length === 2 ? "and" : "to"} ${last.letter}, ${some.length} ${kind}s,`;
 }
 

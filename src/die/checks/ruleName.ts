@@ -14,6 +14,3 @@ export function ruleName({ features }: Pick<Die, "features">, id: string): strin
 export function inWords(all: readonly string[]): string {
   return all.length < 2 ? all.join("") : `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
 }
-
-/** Words at the beginning of a sentence. */
-export const begin = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

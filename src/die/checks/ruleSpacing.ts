@@ -1,15 +1,16 @@
 import type { Units } from "../../model/say.ts";
+import { capital } from "../../model/words.ts";
 import type { Die } from "../die.ts";
 import { type Gap, narrowGaps } from "../gaps.ts";
 import { type DieRule, dieRule, saySize } from "./dieRule.ts";
-import { begin, ruleName } from "./ruleName.ts";
+import { ruleName } from "./ruleName.ts";
 
 /** Steel that touches steel can't be set at all. */
 const isError = ({ clear }: Gap): boolean => clear <= 0;
 
 function words(gap: Gap, die: Die): string {
   const [a, b] = [ruleName(die, gap.a), ruleName(die, gap.b)];
-  const where = gap.a === gap.b ? `Two sides of ${a}` : `${begin(a)} and ${b}`;
+  const where = gap.a === gap.b ? `Two sides of ${a}` : `${capital(a)} and ${b}`;
   const between = gap.across === "leather" ? "leather" : "waste";
   return `${where} on ${die.piece.name} stand close, with ${between} between them`;
 }

@@ -3,6 +3,7 @@ import type { Bench } from "../../model/bench.ts";
 import type { Finish, JobOrder } from "../../model/job.ts";
 import type { ResolvedDimension } from "../../model/resolve.ts";
 import type { Shop } from "../../model/shop.ts";
+import { capital } from "../../model/words.ts";
 import { cutSection, stripSection } from "./cutSection.ts";
 import type { BenchDocument, DocumentBlock } from "./document.ts";
 import { capacitySection, fitSection } from "./fitSection.ts";
@@ -11,7 +12,6 @@ import { leatherSection } from "./leatherSection.ts";
 import { priceSection } from "./priceSection.ts";
 import { careSection, stepsSection } from "./stepsSection.ts";
 import { threadSection } from "./threadSection.ts";
-import { capital } from "./words.ts";
 
 /** Read at the bench, mm; tables need their width. */
 const TYPE_MM = 3;

@@ -1,9 +1,10 @@
 import type { Capacity, Fit } from "../../model/article.ts";
 import { sayHoles, saySuits, sayWanted } from "../../model/fit.ts";
 import { sayValue, type Units } from "../../model/say.ts";
+import { capital } from "../../model/words.ts";
 import { sayCapacity } from "../sheet/article.ts";
 import { type DocumentBlock, left, right, tableUnder } from "./document.ts";
-import { capital, keysInWords } from "./words.ts";
+import { keysInWords } from "./words.ts";
 
 // Which holes give which measure, and what goes in.
 

@@ -1,10 +1,11 @@
 import type { Made } from "../../model/article.ts";
 import type { HardwareRow, PunchRow } from "../../model/bench.ts";
 import { sayValue, type Units } from "../../model/say.ts";
+import { capital } from "../../model/words.ts";
 import { printLength, printNumber } from "../../units/index.ts";
 import { saySizes } from "../piece/say.ts";
 import { type DocumentBlock, left, right, tableUnder } from "./document.ts";
-import { capital, namesIn } from "./words.ts";
+import { namesIn } from "./words.ts";
 
 // What is bought, and what is punched.
 

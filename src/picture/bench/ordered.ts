@@ -1,8 +1,8 @@
 import type { Units } from "../../model/say.ts";
+import { capital, counted } from "../../model/words.ts";
 import { printLengthShort, printNumber, roundTo } from "../../units/index.ts";
 import { MM_PER_INCH } from "../../units/unit.ts";
 import type { BenchPaper } from "./benchDocument.ts";
-import { capital } from "./words.ts";
 
 // What was ordered, in the customer's words: no cut lengths, no figures finer than a tape shows.
 
@@ -141,8 +141,6 @@ export function leatherWords({ made, order }: BenchPaper): string {
   );
   return [...new Set(all)].join(", ");
 }
-
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 /** Metal parts by name: kind, and the size they are bought by. */
 export function metalWords({ bench, order }: BenchPaper): string {

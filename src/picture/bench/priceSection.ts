@@ -1,8 +1,8 @@
 import type { Price, PriceLine } from "../../model/bench.ts";
 import type { Decimal } from "../../model/money.ts";
+import { capital } from "../../model/words.ts";
 import { printMoney, totalOf } from "../../units/money.ts";
 import { type Column, type DocumentBlock, left, right } from "./document.ts";
-import { capital } from "./words.ts";
 
 // The maker's own reckoning: not for the customer.
 

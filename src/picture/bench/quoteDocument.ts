@@ -1,9 +1,9 @@
 import type { Price } from "../../model/bench.ts";
+import { capital } from "../../model/words.ts";
 import { printMoney } from "../../units/money.ts";
 import { type BenchPaper, finishWords, jobName } from "./benchDocument.ts";
 import { type BenchDocument, type DocumentBlock, left, right, type TableBlock } from "./document.ts";
 import { broughtWords, howMany, leatherWords, metalWords, orderedRows, type Said } from "./ordered.ts";
-import { capital } from "./words.ts";
 
 // What the customer is given: the article, its price, and where to sign. Nothing of the maker's reckoning.
 

@@ -1,7 +1,8 @@
 import type { Made } from "../../model/article.ts";
 import type { Bench, WorkStep } from "../../model/bench.ts";
+import { capital } from "../../model/words.ts";
 import type { DocumentBlock } from "./document.ts";
-import { capital, namesIn, sayMinutes, sayTime } from "./words.ts";
+import { namesIn, sayMinutes, sayTime } from "./words.ts";
 
 // The order of work.
 

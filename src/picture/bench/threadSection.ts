@@ -1,9 +1,10 @@
 import type { Made } from "../../model/article.ts";
 import type { ThreadList, ThreadRow } from "../../model/bench.ts";
 import type { Units } from "../../model/say.ts";
+import { capital } from "../../model/words.ts";
 import { printNumber } from "../../units/index.ts";
 import { type DocumentBlock, left, right, tableUnder } from "./document.ts";
-import { capital, namesIn, sayThread } from "./words.ts";
+import { namesIn, sayThread } from "./words.ts";
 
 // What is sewn, and with how much thread.
 

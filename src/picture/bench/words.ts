@@ -55,5 +55,3 @@ export const keysInWords = (words: string): string =>
     /\b(?:measures|pieces|straps|hardware|leather)(?:\.[a-z-]+)*\.([a-z-]+)/g,
     (_, name: string) => `the ${name.replaceAll("-", " ")}`,
   );
-
-export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

@@ -1,7 +1,9 @@
 // What the drawing says beside its view: facts, findings, tables, the press, the lines.
+
 import type { Die } from "../../die/die.ts";
 import type { Finding } from "../../model/finding.ts";
 import type { Units } from "../../model/say.ts";
+import { capital } from "../../model/words.ts";
 import { blockSize, blockWords, paragraph } from "../piece/block.ts";
 import { SMALL_MM } from "../piece/title.ts";
 import { type Flowing, heading, text, together } from "../sheet/flow.ts";
@@ -27,7 +29,6 @@ type Set = { readonly width: number; readonly tight: boolean };
 
 const SEVERITIES = { error: "ERROR, do not make it", caution: "Caution", note: "Note" } as const;
 
-const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 const bare = (sentence: string): string => sentence.replace(/[.\s]+$/, "");
 
 /** How an order is mended is for who wrote it: here stands what is so. */

@@ -1,13 +1,11 @@
 import type { AssemblyStep, Capacity } from "../../model/article.ts";
 import type { Units } from "../../model/say.ts";
-import { oneOf } from "../../model/words.ts";
+import { capital, oneOf } from "../../model/words.ts";
 import { inOrder } from "../../trade/assembly.ts";
 import { printLengthShort, printNumber } from "../../units/index.ts";
 import { type Flowing, heading, step, text } from "./flow.ts";
 
 // What the first sheet says of the whole article: how it is put together, and what goes in.
-
-const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
 /** A piece's name within a sentence: `Patch` is `patch`; `A4 pad` stays. */
 const within = (name: string): string =>

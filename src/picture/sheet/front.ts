@@ -4,6 +4,7 @@ import type { AssemblyStep, Capacity } from "../../model/article.ts";
 import type { Piece } from "../../model/piece.ts";
 import type { Units } from "../../model/say.ts";
 import type { Layout } from "../../model/sheet.ts";
+import { capital } from "../../model/words.ts";
 import { printNumber } from "../../units/index.ts";
 import type { Item, Picture } from "../picture.ts";
 import { blockSize, blockWords, paragraph } from "../piece/block.ts";
@@ -100,8 +101,6 @@ function lookList({ words, pieces }: FrontInput, width: number): readonly Flowin
   const said = looks(words.findings ?? [], pieces, words.die === undefined);
   return said.length === 0 ? [] : [heading("Look here first"), ...said.map((s) => text(s, width))];
 }
-
-const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
 type Top = { readonly items: readonly Item[]; readonly foot: number };
 
