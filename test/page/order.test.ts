@@ -195,8 +195,10 @@ describe("reading", () => {
 });
 
 test("a finding is picked, and leads to its value", async () => {
+  // One by its words: what the checks find comes a moment later, and may stand before it.
   const finding = page
     .locator(".finding")
+    .filter({ hasText: "a tape on the skin" })
     .filter({ has: page.getByRole("button", { name: /^Go to/ }) })
     .first();
   await finding.waitFor();
